@@ -1,0 +1,48 @@
+package org.scrubline.people;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.scrubline.platform.Attempt;
+import org.scrubline.platform.Role;
+
+/** Reads and changes who belongs to the organisation of the current tenant scope. */
+public interface People {
+
+    Programme programme(UUID id);
+
+    List<Programme> programmes();
+
+    /** All sites, by name. */
+    List<Site> sites();
+
+    Optional<Site> site(UUID id);
+
+    Optional<Person> person(UUID id);
+
+    /** Everyone who holds the role in the programme now, by name. */
+    List<Person> holding(UUID programmeId, Role role);
+
+    /** Whether either has declared a conflict of interest about the other that still holds. */
+    boolean inConflict(UUID onePerson, UUID otherPerson);
+
+    /** Cases of a procedure the trainee declared from before joining; 0 when nothing was declared. */
+    int priorExperience(UUID traineeId, String procedureCode);
+
+    Attempt<Programme> addProgramme(String name, String zone);
+
+    Attempt<Site> addSite(String code, String name, String zone);
+
+    /** Adds a person with an account of that log-in name and one role in one programme. */
+    Attempt<NewPerson> addPerson(UUID programmeId, String printedName, String username, Role role);
+
+    /** Gives one more role. Giving one the person holds already changes nothing. */
+    void grant(UUID programmeId, UUID personId, Role role);
+
+    void declareConflict(UUID personId, UUID otherPersonId);
+
+    void declarePriorExperience(UUID traineeId, String procedureCode, int cases);
+
+    /** A person just added, with the account to invite. */
+    record NewPerson(UUID personId, UUID accountId) {}
+}

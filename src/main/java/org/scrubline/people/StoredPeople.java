@@ -1,0 +1,176 @@
+package org.scrubline.people;
+
+import java.time.Clock;
+import java.time.DateTimeException;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.scrubline.platform.Accounts;
+import org.scrubline.platform.Attempt;
+import org.scrubline.platform.FreeText;
+import org.scrubline.platform.Memberships;
+import org.scrubline.platform.NotFound;
+import org.scrubline.platform.Refusal;
+import org.scrubline.platform.Role;
+import org.scrubline.platform.SignedIn;
+import org.scrubline.platform.TenantScope;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+@Service
+@Transactional
+class StoredPeople implements People, Memberships {
+
+    private static final int NAME_LENGTH = 120;
+
+    private final PeopleStore people;
+    private final PlaceStore places;
+    private final Accounts accounts;
+    private final Clock clock;
+
+    StoredPeople(PeopleStore people, PlaceStore places, Accounts accounts, Clock clock) {
+        this.people = people;
+        this.places = places;
+        this.accounts = accounts;
+        this.clock = clock;
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<SignedIn> find(UUID accountId, UUID tenantId) {
+        return people.member(accountId);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Programme programme(UUID id) {
+        return programmes().stream()
+                .filter(programme -> programme.id().equals(id))
+                .findFirst()
+                .orElseThrow(NotFound::new);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Programme> programmes() {
+        return places.programmes();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Site> sites() {
+        return places.sites();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<Site> site(UUID id) {
+        return places.site(id);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<Person> person(UUID id) {
+        return people.person(id);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Person> holding(UUID programmeId, Role role) {
+        return people.holding(programmeId, role);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public boolean inConflict(UUID onePerson, UUID otherPerson) {
+        return people.conflict(onePerson, otherPerson);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public int priorExperience(UUID traineeId, String procedureCode) {
+        return people.priorExperience(traineeId, procedureCode);
+    }
+
+    @Override
+    public Attempt<Programme> addProgramme(String name, String zone) {
+        List<Refusal> reasons = checkPlace("name", name, zone);
+        if (!reasons.isEmpty()) {
+            return Attempt.refused(reasons);
+        }
+        Programme programme = new Programme(UUID.randomUUID(), FreeText.tidy(name), ZoneId.of(zone));
+        return places.insertProgramme(programme, clock.instant())
+                ? Attempt.done(programme)
+                : Attempt.refused(Refusal.at("name", "refusal.programme.name", programme.name()));
+    }
+
+    @Override
+    public Attempt<Site> addSite(String code, String name, String zone) {
+        List<Refusal> reasons = checkPlace("name", name, zone);
+        if (!code.strip().matches("[A-Z0-9]{2,8}")) {
+            reasons.add(Refusal.at("code", "refusal.site.code.form"));
+        }
+        if (!reasons.isEmpty()) {
+            return Attempt.refused(reasons);
+        }
+        Site site = new Site(UUID.randomUUID(), code.strip(), FreeText.tidy(name), ZoneId.of(zone));
+        return places.insertSite(site)
+                ? Attempt.done(site)
+                : Attempt.refused(Refusal.at("code", "refusal.site.code.taken", site.code()));
+    }
+
+    @Override
+    public Attempt<NewPerson> addPerson(UUID programmeId, String printedName, String username, Role role) {
+        programme(programmeId);
+        String name = FreeText.tidy(printedName);
+        List<Refusal> reasons = checkName("printedName", name);
+        if (!reasons.isEmpty()) {
+            return Attempt.refused(reasons);
+        }
+        return accounts.open(username, TenantScope.require())
+                .fold(account -> Attempt.done(join(programmeId, name, account, role)), Attempt::refused);
+    }
+
+    private NewPerson join(UUID programmeId, String name, UUID account, Role role) {
+        UUID person = UUID.randomUUID();
+        people.insertPerson(person, account, name, clock.instant());
+        people.insertRole(programmeId, person, role, clock.instant());
+        return new NewPerson(person, account);
+    }
+
+    @Override
+    public void grant(UUID programmeId, UUID personId, Role role) {
+        people.insertRole(programmeId, personId, role, clock.instant());
+    }
+
+    @Override
+    public void declareConflict(UUID personId, UUID otherPersonId) {
+        people.insertConflict(personId, otherPersonId, clock.instant());
+    }
+
+    @Override
+    public void declarePriorExperience(UUID traineeId, String procedureCode, int cases) {
+        people.insertPriorExperience(traineeId, procedureCode, cases, clock.instant());
+    }
+
+    private static List<Refusal> checkPlace(String field, String name, String zone) {
+        List<Refusal> reasons = checkName(field, FreeText.tidy(name));
+        try {
+            ZoneId.of(zone);
+        } catch (DateTimeException e) {
+            reasons.add(Refusal.at("zone", "refusal.zone"));
+        }
+        return reasons;
+    }
+
+    private static List<Refusal> checkName(String field, String name) {
+        List<Refusal> reasons = new ArrayList<>();
+        if (name.isEmpty()) {
+            reasons.add(Refusal.at(field, "refusal.name.empty"));
+        }
+        FreeText.check(field, name, NAME_LENGTH).ifPresent(reasons::add);
+        return reasons;
+    }
+}

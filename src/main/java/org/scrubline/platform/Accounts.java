@@ -1,0 +1,38 @@
+package org.scrubline.platform;
+
+import java.util.UUID;
+
+/** Log-in accounts. They are global and never re-used; what a person may do is kept per organisation elsewhere. */
+public interface Accounts {
+
+    /** Whether any account exists yet; none means a first start. */
+    boolean none();
+
+    /**
+     * Opens an account that cannot log in until a password is set.
+     *
+     * @param username 3 to 60 letters, digits, dots, hyphens or underscores; compared without case
+     * @return its id, or why the name cannot be taken
+     */
+    Attempt<UUID> open(String username, UUID tenantId);
+
+    /**
+     * A one-time code for choosing a password, valid for seven days.
+     *
+     * @return the code; only its hash is stored, so this is the one moment to print it
+     */
+    String invite(UUID accountId);
+
+    /** Uses up an invitation and sets the password. */
+    Attempt<UUID> acceptInvitation(String code, String password);
+
+    /** Sets the password of a new account without an invitation (first start, demo). */
+    Attempt<UUID> setFirstPassword(UUID accountId, String password);
+
+    /**
+     * Checks a re-entered password. Failures count toward the same throttle as log-in.
+     *
+     * @return done when it is right, otherwise the reason to show
+     */
+    Attempt<UUID> confirmPassword(UUID accountId, String password);
+}

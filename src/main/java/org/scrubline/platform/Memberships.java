@@ -1,0 +1,11 @@
+package org.scrubline.platform;
+
+import java.util.Optional;
+import java.util.UUID;
+
+/** Answers, for every request, who an account is in an organisation now. Implemented where people are kept. */
+public interface Memberships {
+
+    /** The person and current roles, or empty when the account no longer has access to that organisation. */
+    Optional<SignedIn> find(UUID accountId, UUID tenantId);
+}

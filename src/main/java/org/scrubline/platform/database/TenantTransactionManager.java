@@ -1,0 +1,55 @@
+package org.scrubline.platform.database;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
+import javax.sql.DataSource;
+import org.jspecify.annotations.Nullable;
+import org.scrubline.platform.TenantScope;
+import org.springframework.jdbc.datasource.ConnectionHolder;
+import org.springframework.jdbc.support.JdbcTransactionManager;
+import org.springframework.transaction.CannotCreateTransactionException;
+import org.springframework.transaction.TransactionDefinition;
+import org.springframework.transaction.support.TransactionSynchronizationManager;
+
+/**
+ * Tells the database, at the start of each transaction and for that transaction only, whose rows it may touch. A
+ * session setting would stay on the pooled connection and leak to the next borrower.
+ */
+class TenantTransactionManager extends JdbcTransactionManager {
+
+    private static final String SET_TENANT = "select set_config('scrubline.tenant', ?, true)";
+
+    private final DataSource pool;
+
+    TenantTransactionManager(DataSource pool) {
+        super(pool);
+        this.pool = pool;
+    }
+
+    @Override
+    protected void doBegin(Object transaction, TransactionDefinition definition) {
+        super.doBegin(transaction, definition);
+        ConnectionHolder holder = currentHolder();
+        if (holder == null) {
+            throw new CannotCreateTransactionException("no connection bound to the transaction");
+        }
+        try {
+            setTenant(holder.getConnection());
+        } catch (SQLException | RuntimeException e) {
+            doCleanupAfterCompletion(transaction);
+            throw new CannotCreateTransactionException("could not set the organisation of the transaction", e);
+        }
+    }
+
+    private @Nullable ConnectionHolder currentHolder() {
+        return (ConnectionHolder) TransactionSynchronizationManager.getResource(pool);
+    }
+
+    private static void setTenant(Connection connection) throws SQLException {
+        try (PreparedStatement statement = connection.prepareStatement(SET_TENANT)) {
+            statement.setString(1, TenantScope.current().map(Object::toString).orElse(""));
+            statement.execute();
+        }
+    }
+}

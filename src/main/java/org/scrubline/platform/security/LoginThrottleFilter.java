@@ -1,0 +1,39 @@
+package org.scrubline.platform.security;
+
+import jakarta.servlet.FilterChain;
+import jakarta.servlet.ServletException;
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.time.Duration;
+import java.util.Optional;
+import org.springframework.web.filter.OncePerRequestFilter;
+
+/** Answers 429 before a password is even looked at while its account or address has to wait. */
+class LoginThrottleFilter extends OncePerRequestFilter {
+
+    private final LoginThrottle throttle;
+
+    LoginThrottleFilter(LoginThrottle throttle) {
+        this.throttle = throttle;
+    }
+
+    @Override
+    protected boolean shouldNotFilter(HttpServletRequest request) {
+        return !("POST".equals(request.getMethod()) && "/login".equals(request.getServletPath()));
+    }
+
+    @Override
+    protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
+            throws ServletException, IOException {
+        String username = Optional.ofNullable(request.getParameter("username")).orElse("");
+        Optional<Duration> wait = throttle.blockedFor(LoginThrottle.account(username))
+                .or(() -> throttle.blockedFor(LoginThrottle.address(request.getRemoteAddr())));
+        if (wait.isPresent()) {
+            response.setHeader("Retry-After", String.valueOf(wait.get().toSeconds() + 1));
+            response.sendError(429);
+            return;
+        }
+        chain.doFilter(request, response);
+    }
+}

@@ -1,0 +1,51 @@
+package org.scrubline.platform.security;
+
+import java.util.Map;
+import org.scrubline.platform.Memberships;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.security.config.annotation.web.builders.HttpSecurity;
+import org.springframework.security.config.annotation.web.configurers.HeadersConfigurer.FrameOptionsConfig;
+import org.springframework.security.crypto.argon2.Argon2PasswordEncoder;
+import org.springframework.security.crypto.password.DelegatingPasswordEncoder;
+import org.springframework.security.crypto.password.PasswordEncoder;
+import org.springframework.security.web.SecurityFilterChain;
+import org.springframework.security.web.authentication.UsernamePasswordAuthenticationFilter;
+import org.springframework.security.web.context.SecurityContextHolderFilter;
+import org.springframework.security.web.header.HeaderWriterFilter;
+import org.springframework.security.web.header.writers.CrossOriginOpenerPolicyHeaderWriter.CrossOriginOpenerPolicy;
+import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
+
+/** Who may come in. What each person may see is decided by the rooms, which answer 404 for what is not theirs. */
+@Configuration(proxyBeanMethods = false)
+class SecurityConfiguration {
+
+    private static final String[] OPEN = {
+        "/login", "/setup", "/welcome", "/error", "/css/**", "/js/**", "/img/**", "/favicon.ico", "/actuator/health/**"
+    };
+
+    @Bean
+    SecurityFilterChain filterChain(HttpSecurity http, LoginThrottle throttle, Memberships memberships)
+            throws Exception {
+        return http.authorizeHttpRequests(requests ->
+                        requests.requestMatchers(OPEN).permitAll().anyRequest().authenticated())
+                .formLogin(form -> form.loginPage("/login").defaultSuccessUrl("/"))
+                .logout(logout -> logout.logoutSuccessUrl("/login?left"))
+                .headers(headers -> headers.frameOptions(FrameOptionsConfig::deny)
+                        .referrerPolicy(referrer -> referrer.policy(ReferrerPolicy.SAME_ORIGIN))
+                        .crossOriginOpenerPolicy(opener -> opener.policy(CrossOriginOpenerPolicy.SAME_ORIGIN))
+                        .permissionsPolicyHeader(
+                                permissions -> permissions.policy("camera=(), microphone=(), geolocation=()")))
+                .addFilterBefore(new CspNonceFilter(), HeaderWriterFilter.class)
+                .addFilterBefore(new LoginThrottleFilter(throttle), UsernamePasswordAuthenticationFilter.class)
+                .addFilterAfter(new MembershipFilter(memberships), SecurityContextHolderFilter.class)
+                .build();
+    }
+
+    /** Argon2id; the prefix in front of each hash lets a later release move on without locking anyone out. */
+    @Bean
+    PasswordEncoder passwordEncoder() {
+        return new DelegatingPasswordEncoder(
+                "argon2", Map.of("argon2", Argon2PasswordEncoder.defaultsForSpringSecurity_v5_8()));
+    }
+}

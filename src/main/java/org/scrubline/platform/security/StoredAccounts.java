@@ -1,0 +1,107 @@
+package org.scrubline.platform.security;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.UUID;
+import org.scrubline.platform.Accounts;
+import org.scrubline.platform.Attempt;
+import org.scrubline.platform.Refusal;
+import org.springframework.security.core.userdetails.UserDetails;
+import org.springframework.security.core.userdetails.UserDetailsService;
+import org.springframework.security.core.userdetails.UsernameNotFoundException;
+import org.springframework.security.crypto.password.PasswordEncoder;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+@Service
+class StoredAccounts implements Accounts, UserDetailsService {
+
+    private static final Duration INVITATION_VALID = Duration.ofDays(7);
+
+    private final AccountStore store;
+    private final PasswordEncoder encoder;
+    private final LoginThrottle throttle;
+    private final Clock clock;
+
+    StoredAccounts(AccountStore store, PasswordEncoder encoder, LoginThrottle throttle, Clock clock) {
+        this.store = store;
+        this.encoder = encoder;
+        this.throttle = throttle;
+        this.clock = clock;
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public UserDetails loadUserByUsername(String username) {
+        return store.byUsername(username).orElseThrow(() -> new UsernameNotFoundException("unknown"));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public boolean none() {
+        return store.none();
+    }
+
+    @Override
+    @Transactional
+    public Attempt<UUID> open(String username, UUID tenantId) {
+        String name = username.strip();
+        if (!name.matches("[\\p{L}\\p{N}._-]{3,60}")) {
+            return Attempt.refused(Refusal.at("username", "refusal.username.form"));
+        }
+        UUID id = UUID.randomUUID();
+        return store.insert(id, name, tenantId, clock.instant())
+                ? Attempt.done(id)
+                : Attempt.refused(Refusal.at("username", "refusal.username.taken", name));
+    }
+
+    @Override
+    @Transactional
+    public String invite(UUID accountId) {
+        String code = SecretCode.create();
+        Instant now = clock.instant();
+        store.insertInvitation(SecretCode.hash(code), accountId, now, now.plus(INVITATION_VALID));
+        return code;
+    }
+
+    @Override
+    @Transactional
+    public Attempt<UUID> acceptInvitation(String code, String password) {
+        Optional<Refusal> weak = PasswordRule.check(password);
+        if (weak.isPresent()) {
+            return Attempt.refused(weak.get());
+        }
+        Optional<UUID> account = store.useInvitation(SecretCode.hash(code), clock.instant());
+        account.ifPresent(id -> store.setPassword(id, encoder.encode(password)));
+        return account.map(Attempt::done)
+                .orElseGet(() -> Attempt.refused(Refusal.at("code", "refusal.invitation.code")));
+    }
+
+    @Override
+    @Transactional
+    public Attempt<UUID> setFirstPassword(UUID accountId, String password) {
+        Optional<Refusal> weak = PasswordRule.check(password);
+        if (weak.isPresent()) {
+            return Attempt.refused(weak.get());
+        }
+        store.setPassword(accountId, encoder.encode(password));
+        return Attempt.done(accountId);
+    }
+
+    @Override
+    public Attempt<UUID> confirmPassword(UUID accountId, String password) {
+        AccountStore.Account account = store.byId(accountId).orElseThrow();
+        String subject = LoginThrottle.account(account.username());
+        if (throttle.blockedFor(subject).isPresent()) {
+            return Attempt.refused(Refusal.at("password", "refusal.password.wait"));
+        }
+        if (account.enabled() && encoder.matches(password, account.passwordHash())) {
+            throttle.succeeded(subject);
+            return Attempt.done(accountId);
+        }
+        throttle.failed(subject);
+        return Attempt.refused(Refusal.at("password", "refusal.password.wrong"));
+    }
+}

@@ -1,0 +1,5 @@
+/** Log-in, sessions, throttling, response headers. */
+@NullMarked
+package org.scrubline.platform.security;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,15 @@
+package org.scrubline.platform.web;
+
+import java.util.List;
+import org.scrubline.platform.NavItem;
+
+/**
+ * What the frame of every page shows to a person who is logged in.
+ *
+ * @param personName printed name
+ * @param roleName current roles in words
+ * @param organisationName the organisation entered
+ * @param nav main navigation in order
+ * @param demo whether this server holds the invented demo programme
+ */
+public record Shell(String personName, String roleName, String organisationName, List<NavItem> nav, boolean demo) {}

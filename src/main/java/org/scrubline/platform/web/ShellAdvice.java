@@ -1,0 +1,57 @@
+package org.scrubline.platform.web;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.scrubline.platform.NavItem;
+import org.scrubline.platform.Navigation;
+import org.scrubline.platform.Role;
+import org.scrubline.platform.SignedIn;
+import org.springframework.context.MessageSource;
+import org.springframework.core.env.Environment;
+import org.springframework.core.env.Profiles;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
+import org.springframework.web.bind.annotation.ControllerAdvice;
+import org.springframework.web.bind.annotation.ModelAttribute;
+
+/** Gives every page its frame. */
+@ControllerAdvice
+class ShellAdvice {
+
+    private final List<Navigation> rooms;
+    private final MessageSource messages;
+    private final boolean demo;
+
+    ShellAdvice(List<Navigation> rooms, MessageSource messages, Environment environment) {
+        this.rooms = rooms;
+        this.messages = messages;
+        this.demo = environment.acceptsProfiles(Profiles.of("demo"));
+    }
+
+    @ModelAttribute("shell")
+    @Nullable
+    Shell shell(@AuthenticationPrincipal @Nullable Object principal, Locale locale) {
+        return principal instanceof SignedIn who
+                ? new Shell(who.printedName(), roles(who, locale), who.organisationName(), navigation(who), demo)
+                : null;
+    }
+
+    List<NavItem> navigation(SignedIn who) {
+        return rooms.stream()
+                .flatMap(room -> room.entries(who).stream())
+                .sorted(Comparator.comparingInt(NavItem::order))
+                .toList();
+    }
+
+    private String roles(SignedIn who, Locale locale) {
+        return who.grants().stream()
+                .map(SignedIn.Grant::role)
+                .distinct()
+                .sorted()
+                .map(Role::messageKey)
+                .map(key -> messages.getMessage(key, null, locale))
+                .collect(Collectors.joining(", "));
+    }
+}

@@ -1,0 +1,148 @@
+package org.scrubline.platform.database;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.scrubline.support.ScrublineTest;
+
+/** Reads the live catalogue: every table stands behind the wall or on the list below, with its reason. */
+@ScrublineTest
+class CatalogueTests {
+
+    /** Tables that belong to no single organisation, and why. */
+    private static final Map<String, String> GLOBAL = Map.of(
+            "login_account", "one account may enter several organisations",
+            "account_organisation", "read before an organisation is chosen",
+            "login_invitation", "opened before log-in, by its code alone",
+            "login_throttle", "guessing is slowed before anyone is known",
+            "setup_token", "exists before the first organisation",
+            "spring_session", "read before anyone is known",
+            "spring_session_attributes", "read before anyone is known",
+            "flyway_schema_history", "history of the schema itself");
+
+    /** Tables the server may only add to and read. */
+    private static final Set<String> WRITE_ONCE =
+            Set.of("rubric_version", "rubric_step", "signed_sheet", "signed_step", "signed_event", "sheet_remark");
+
+    @Test
+    void everyTableStandsBehindTheWallOrOnTheList() throws Exception {
+        List<String> open = column("""
+                select c.relname
+                from pg_class c
+                where c.relnamespace = 'public'::regnamespace
+                  and c.relkind in ('r', 'p')
+                  and not (c.relrowsecurity and c.relforcerowsecurity
+                           and exists (select 1 from pg_policy p
+                                       where p.polrelid = c.oid and p.polqual is not null and p.polwithcheck is not null))
+                """);
+        assertThat(open).containsExactlyInAnyOrderElementsOf(GLOBAL.keySet());
+    }
+
+    @Test
+    void thePolicyIsTheSameEverywhere() throws Exception {
+        assertThat(column("select distinct pg_get_expr(polqual, polrelid) from pg_policy"))
+                .singleElement()
+                .asString()
+                .contains("NULLIF(current_setting('scrubline.tenant'");
+        assertThat(column("""
+                select polrelid::regclass::text
+                from pg_policy
+                where pg_get_expr(polqual, polrelid) <> pg_get_expr(polwithcheck, polrelid)
+                   or polcmd <> '*'
+                """)).isEmpty();
+    }
+
+    @Test
+    void everyPrimaryAndUniqueKeyLeadsWithTheOrganisation() throws Exception {
+        List<String> keys = column("""
+                select c.relname || '.' || i.relname
+                from pg_index x
+                join pg_class c on c.oid = x.indrelid
+                join pg_class i on i.oid = x.indexrelid
+                left join pg_attribute a on a.attrelid = c.oid and a.attnum = x.indkey[0]
+                where c.relnamespace = 'public'::regnamespace
+                  and x.indisunique
+                  and a.attname is distinct from 'tenant_id'
+                """);
+        assertThat(keys).allSatisfy(key -> assertThat(GLOBAL).containsKey(key.substring(0, key.indexOf('.'))));
+        assertThat(keys).as("the global tables do have keys").isNotEmpty();
+    }
+
+    @Test
+    void everyForeignKeyBetweenWalledTablesLeadsWithTheOrganisation() throws Exception {
+        List<String> keys = column("""
+                select k.conrelid::regclass || '.' || k.conname || ' -> ' || k.confrelid::regclass
+                from pg_constraint k
+                join pg_attribute a on a.attrelid = k.conrelid and a.attnum = k.conkey[1]
+                join pg_attribute b on b.attrelid = k.confrelid and b.attnum = k.confkey[1]
+                where k.contype = 'f'
+                  and k.connamespace = 'public'::regnamespace
+                  and (a.attname <> 'tenant_id' or b.attname <> 'tenant_id')
+                """);
+        assertThat(keys)
+                .allSatisfy(key -> assertThat(GLOBAL)
+                        .as("%s leads past the wall", key)
+                        .containsKey(key.substring(key.lastIndexOf(' ') + 1)));
+    }
+
+    @Test
+    void theServerOwnsNothingAndMayNotChangeWhatWasSignedOrPublished() throws Exception {
+        assertThat(column("select relname from pg_class where relowner = 'scrubline_app'::regrole"))
+                .isEmpty();
+        for (String table : WRITE_ONCE) {
+            assertThat(column("""
+                    select privilege_type
+                    from information_schema.table_privileges
+                    where grantee = 'scrubline_app' and table_name = '%s'
+                    """.formatted(table))).as(table).containsExactlyInAnyOrder("SELECT", "INSERT");
+            assertThat(column("""
+                    select column_name
+                    from information_schema.column_privileges
+                    where grantee = 'scrubline_app' and table_name = '%s' and privilege_type = 'UPDATE'
+                    """.formatted(table))).as(table).isEmpty();
+        }
+    }
+
+    @Test
+    void nobodyMayTruncateOrReference() throws Exception {
+        assertThat(column("""
+                select table_name || ' ' || privilege_type
+                from information_schema.table_privileges
+                where grantee in ('scrubline_app', 'PUBLIC')
+                  and table_schema = 'public'
+                  and privilege_type in ('TRUNCATE', 'REFERENCES', 'TRIGGER')
+                """)).isEmpty();
+    }
+
+    @Test
+    void everyViewIsReadWithTheRightsOfTheReader() throws Exception {
+        assertThat(column("""
+                select relname
+                from pg_class
+                where relnamespace = 'public'::regnamespace
+                  and relkind = 'v'
+                  and not coalesce('security_invoker=true' = any (reloptions), false)
+                """)).isEmpty();
+    }
+
+    private static List<String> column(String query) throws SQLException, IOException {
+        try (Connection superuser = TestDatabase.superuser();
+                Statement statement = superuser.createStatement();
+                ResultSet rows = statement.executeQuery(query)) {
+            List<String> values = new ArrayList<>();
+            while (rows.next()) {
+                values.add(rows.getString(1));
+            }
+            return values;
+        }
+    }
+}

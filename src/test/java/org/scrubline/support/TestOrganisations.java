@@ -1,0 +1,98 @@
+package org.scrubline.support;
+
+import java.util.Map;
+import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Supplier;
+import org.scrubline.people.Organisations;
+import org.scrubline.people.People;
+import org.scrubline.people.Programme;
+import org.scrubline.people.Site;
+import org.scrubline.platform.Accounts;
+import org.scrubline.platform.Memberships;
+import org.scrubline.platform.Role;
+import org.scrubline.platform.SignedIn;
+import org.scrubline.platform.TenantScope;
+import org.springframework.boot.test.context.TestComponent;
+
+/** Makes organisations with people for one test. Names are unique, so tests never meet. */
+@TestComponent
+public class TestOrganisations {
+
+    /** Every test person's password. */
+    public static final String PASSWORD = "a quiet test sentence";
+
+    private final Organisations organisations;
+    private final People people;
+    private final Accounts accounts;
+    private final Memberships memberships;
+
+    public TestOrganisations(Organisations organisations, People people, Accounts accounts, Memberships memberships) {
+        this.organisations = organisations;
+        this.people = people;
+        this.accounts = accounts;
+        this.memberships = memberships;
+    }
+
+    /** An organisation with one programme and one site, and no people yet. */
+    public TestOrganisation open() {
+        UUID tenant = organisations.open("Organisation " + UUID.randomUUID());
+        return TenantScope.call(
+                tenant,
+                () -> new TestOrganisation(
+                        tenant,
+                        people.addProgramme("Programme", "Europe/London").orThrow(),
+                        people.addSite("OEI", "Sankt Orlin Eye Institute", "Europe/London")
+                                .orThrow()));
+    }
+
+    /** One organisation under test. */
+    public class TestOrganisation {
+
+        private final UUID tenant;
+        private final Programme programme;
+        private final Site site;
+        private final Map<UUID, UUID> accountOf = new ConcurrentHashMap<>();
+
+        TestOrganisation(UUID tenant, Programme programme, Site site) {
+            this.tenant = tenant;
+            this.programme = programme;
+            this.site = site;
+        }
+
+        public UUID tenant() {
+            return tenant;
+        }
+
+        public Programme programme() {
+            return programme;
+        }
+
+        public Site site() {
+            return site;
+        }
+
+        /** Runs work inside this organisation's tenant scope. */
+        public <T> T in(Supplier<T> work) {
+            return TenantScope.call(tenant, work);
+        }
+
+        /** Adds a person who can log in with {@link #PASSWORD}. */
+        public SignedIn join(String printedName, Role role) {
+            return in(() -> {
+                String username = "u" + UUID.randomUUID().toString().substring(0, 12);
+                People.NewPerson added = people.addPerson(programme.id(), printedName, username, role)
+                        .orThrow();
+                accounts.setFirstPassword(added.accountId(), PASSWORD).orThrow();
+                accountOf.put(added.personId(), added.accountId());
+                return now(added.personId());
+            });
+        }
+
+        /** Who the person is now, with current roles. */
+        public SignedIn now(UUID personId) {
+            UUID account = java.util.Objects.requireNonNull(accountOf.get(personId));
+            return in(() -> memberships.find(account, tenant).orElseThrow());
+        }
+    }
+}
