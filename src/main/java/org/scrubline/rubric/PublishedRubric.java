@@ -1,0 +1,14 @@
+package org.scrubline.rubric;
+
+import java.time.Instant;
+import java.util.UUID;
+
+/**
+ * A rubric as a programme published it; it never changes.
+ *
+ * @param id of this version in the programme
+ * @param rubric its content
+ * @param contentHash SHA-256 of the canonical JSON (RFC 8785) of the content, lower-case hexadecimal
+ * @param publishedAt when
+ */
+public record PublishedRubric(UUID id, Rubric rubric, String contentHash, Instant publishedAt) {}

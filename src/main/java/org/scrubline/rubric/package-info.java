@@ -1,0 +1,13 @@
+/**
+ * Rubrics as data: procedures, their steps in phases, the five level sentences of each step, measures, hazards and
+ * coaching, the events and the complexity factors. The shipped library is read from files; a programme publishes
+ * versions of it, and a published version never changes.
+ */
+@ApplicationModule(
+        displayName = "Rubrics",
+        allowedDependencies = {"platform"})
+@NullMarked
+package org.scrubline.rubric;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;
