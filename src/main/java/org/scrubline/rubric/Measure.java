@@ -31,6 +31,16 @@ public record Measure(
         List<String> sources) {
 
     public Measure {
+        acceptFrom = plain(acceptFrom);
+        acceptTo = plain(acceptTo);
+        stepSize = plain(stepSize);
         sources = List.copyOf(sources);
+    }
+
+    /** One form for each number, so that 0.50 and 0.5 are equal here as they are in canonical JSON. */
+    private static @Nullable BigDecimal plain(@Nullable BigDecimal number) {
+        return number == null
+                ? null
+                : new BigDecimal(number.stripTrailingZeros().toPlainString());
     }
 }

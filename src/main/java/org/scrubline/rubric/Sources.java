@@ -6,6 +6,9 @@ import java.util.NoSuchElementException;
 /** Readable citations by key; also says which statements rest on common practice, memory or this project alone. */
 public record Sources(Map<String, String> citations) {
 
+    /** Key of a statement that rests on common practice alone; what a measure has when it names nothing else. */
+    public static final String COMMON_PRACTICE = "common-practice";
+
     public Sources {
         citations = Map.copyOf(citations);
     }
