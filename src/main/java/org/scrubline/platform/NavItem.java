@@ -3,8 +3,14 @@ package org.scrubline.platform;
 /**
  * One entry of the main navigation.
  *
- * @param messageKey key of its label
+ * @param key what a page names as its own entry; {@code nav.<key>} is the message key of the label
  * @param href path of this server
  * @param order place; the lowest one a person may see is that person's home
  */
-public record NavItem(String messageKey, String href, int order) {}
+public record NavItem(String key, String href, int order) {
+
+    /** Message key of the label. */
+    public String labelKey() {
+        return "nav." + key;
+    }
+}

@@ -21,7 +21,16 @@ import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWrite
 class SecurityConfiguration {
 
     private static final String[] OPEN = {
-        "/login", "/setup", "/welcome", "/error", "/css/**", "/js/**", "/img/**", "/favicon.ico", "/actuator/health/**"
+        "/login",
+        "/setup",
+        "/welcome",
+        "/error",
+        "/css/**",
+        "/js/**",
+        "/img/**",
+        "/mark.svg",
+        "/favicon.ico",
+        "/actuator/health/**"
     };
 
     @Bean

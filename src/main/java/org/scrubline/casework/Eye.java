@@ -1,0 +1,7 @@
+package org.scrubline.casework;
+
+/** The operated eye. */
+public enum Eye {
+    RIGHT,
+    LEFT
+}

@@ -1,0 +1,50 @@
+package org.scrubline.casework;
+
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One supervisor's sheet about one trainee in one case, as it stands now.
+ *
+ * @param confirmedPart what the trainee did, as the supervisor confirms it; null until said
+ * @param givenSupervision where the supervisor really was; null until said
+ * @param steps state by step code; a step without entry is blank
+ * @param measures value by measure code; a measure without entry was not taken
+ * @param strength one strength in a sentence, empty when none
+ * @param nextStep one thing for next time in a sentence, empty when none
+ * @param firstScoredAt when the first step was scored; null before
+ * @param lockVersion grows with each change; a change names the version it was made on
+ */
+public record Sheet(
+        UUID id,
+        UUID caseId,
+        UUID traineeId,
+        UUID scorerId,
+        UUID rubricVersionId,
+        SheetState state,
+        @Nullable Part confirmedPart,
+        @Nullable Supervision givenSupervision,
+        Map<String, StepState> steps,
+        Map<String, BigDecimal> measures,
+        List<RecordedEvent> events,
+        String strength,
+        String nextStep,
+        Instant openedAt,
+        @Nullable Instant firstScoredAt,
+        int lockVersion) {
+
+    public Sheet {
+        steps = Map.copyOf(steps);
+        measures = Map.copyOf(measures);
+        events = List.copyOf(events);
+    }
+
+    /** What was said about a step; blank when nothing was. */
+    public StepState step(String code) {
+        return steps.getOrDefault(code, StepState.blank());
+    }
+}

@@ -1,0 +1,35 @@
+package org.scrubline.casework;
+
+import java.util.List;
+import java.util.UUID;
+import org.scrubline.platform.Attempt;
+import org.scrubline.platform.SignedIn;
+
+/** Reads and changes score sheets while they are drafts. */
+public interface Sheets {
+
+    /** Any sheet of the organisation, for rooms that have checked the person's right themselves. */
+    Sheet get(UUID id);
+
+    /** The scorer's own open sheet; {@code NotFound} for anyone else. */
+    Sheet openFor(SignedIn scorer, UUID id);
+
+    /** The scorer's open sheets, oldest case first. */
+    List<OpenSheet> toScore(UUID scorerId);
+
+    /**
+     * Applies one change to the scorer's open sheet, durably before it returns.
+     *
+     * @param onVersion the lock version the change was made on
+     * @return the sheet after the change, or why it was refused
+     * @throws org.scrubline.platform.StaleData when the sheet has moved on in the meantime
+     */
+    Attempt<Sheet> change(SignedIn scorer, UUID id, int onVersion, SheetChange change);
+
+    /**
+     * Closes a sheet as signed, inside the signer's transaction.
+     *
+     * @return false when it was not open on that version any more
+     */
+    boolean markSigned(UUID id, int onVersion);
+}

@@ -1,0 +1,11 @@
+/**
+ * A case, its complexity and the score sheets about it while they are drafts; the trainee's own scores and remarks.
+ */
+@ApplicationModule(
+        displayName = "Casework",
+        allowedDependencies = {"rubric", "people", "platform"})
+@NullMarked
+package org.scrubline.casework;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

@@ -1,0 +1,76 @@
+package org.scrubline.signoff;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.scrubline.casework.Part;
+import org.scrubline.casework.StepState;
+import org.scrubline.casework.Supervision;
+import org.scrubline.casework.Verdict;
+import org.scrubline.rubric.Band;
+
+/**
+ * One signed version of a sheet. Everything that is counted is counted from these.
+ *
+ * @param content canonical JSON (RFC 8785) of exactly what was signed
+ * @param contentHash SHA-256 of {@code content}, lower-case hexadecimal
+ * @param meaning message key of the meaning of the signature
+ * @param late signed more than 72 hours after the end of the case
+ */
+public record SignedSheet(
+        UUID id,
+        UUID sheetId,
+        int versionNo,
+        String content,
+        String contentHash,
+        UUID signerId,
+        String signerName,
+        String signerRole,
+        String meaning,
+        Instant signedAt,
+        ZoneId signedZone,
+        Instant receivedAt,
+        UUID programmeId,
+        UUID siteId,
+        UUID caseId,
+        Instant caseEndedAt,
+        UUID traineeId,
+        UUID rubricVersionId,
+        String procedureCode,
+        Band band,
+        Part confirmedPart,
+        Supervision givenSupervision,
+        Verdict verdict,
+        boolean late,
+        List<SignedStep> steps,
+        List<SignedEvent> events) {
+
+    /** A step as signed. */
+    public record SignedStep(String stepCode, boolean critical, StepState state) {}
+
+    /** An event as signed; {@code reason} is that of a takeover. */
+    public record SignedEvent(
+            String eventCode,
+            @Nullable String stepCode,
+            @Nullable String reason,
+            boolean blocking) {}
+
+    public SignedSheet {
+        steps = List.copyOf(steps);
+        events = List.copyOf(events);
+    }
+
+    /** A critical step at 1 or 2, or a takeover on a critical step: the event the control charts watch. */
+    public boolean criticalFailure() {
+        boolean low = steps.stream()
+                .anyMatch(step ->
+                        step.critical() && step.state() instanceof StepState.Scored scored && scored.level() <= 2);
+        boolean takeover = events.stream()
+                .filter(event -> event.eventCode().equals(org.scrubline.rubric.EventCatalogue.TAKEOVER))
+                .anyMatch(event -> steps.stream()
+                        .anyMatch(step -> step.critical() && step.stepCode().equals(event.stepCode())));
+        return low || takeover;
+    }
+}

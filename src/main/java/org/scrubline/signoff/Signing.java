@@ -1,0 +1,26 @@
+package org.scrubline.signoff;
+
+import java.util.UUID;
+import org.scrubline.platform.Attempt;
+import org.scrubline.platform.SignedIn;
+
+/** Signs sheets. */
+public interface Signing {
+
+    /** Exactly what signing now would sign, and why it cannot be signed yet if so. */
+    SigningPreview preview(SignedIn scorer, UUID sheetId);
+
+    /**
+     * Signs a sheet with a re-entered password.
+     *
+     * <p>Signing the same content again answers the first signature. Refused, with nothing stored: a wrong password, a
+     * blank step, own training, a declared conflict, a role that is gone.
+     *
+     * @param contentHash the hash shown on the review page; another one means the sheet moved on
+     * @throws org.scrubline.platform.StaleData when the sheet no longer has that content
+     */
+    Attempt<SignedSheet> sign(SignedIn scorer, UUID sheetId, String contentHash, String password);
+
+    /** The same below the credential check, for history written by the demo programme. */
+    Attempt<SignedSheet> signWithoutCredential(SignedIn scorer, UUID sheetId);
+}
