@@ -8,6 +8,7 @@ import java.util.UUID;
 import org.scrubline.platform.Accounts;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.Refusal;
+import org.scrubline.platform.SecretCode;
 import org.springframework.security.core.userdetails.UserDetails;
 import org.springframework.security.core.userdetails.UserDetailsService;
 import org.springframework.security.core.userdetails.UsernameNotFoundException;

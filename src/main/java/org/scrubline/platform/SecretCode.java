@@ -1,4 +1,4 @@
-package org.scrubline.platform.security;
+package org.scrubline.platform;
 
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;

@@ -1,0 +1,146 @@
+package org.scrubline.people.web;
+
+import jakarta.servlet.http.HttpServletResponse;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.function.Function;
+import org.scrubline.people.People;
+import org.scrubline.people.Programme;
+import org.scrubline.platform.Accounts;
+import org.scrubline.platform.Attempt;
+import org.scrubline.platform.FormView;
+import org.scrubline.platform.NotFound;
+import org.scrubline.platform.Refusal;
+import org.scrubline.platform.Role;
+import org.scrubline.platform.SignedIn;
+import org.scrubline.platform.Wording;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+
+/** The administrator's page: who is in the programme, at which sites, and whom to invite. */
+@Controller
+@RequestMapping("/people")
+class PeopleController {
+
+    private final People people;
+    private final Accounts accounts;
+    private final Wording wording;
+
+    PeopleController(People people, Accounts accounts, Wording wording) {
+        this.people = people;
+        this.accounts = accounts;
+        this.wording = wording;
+    }
+
+    /** One role and who holds it. */
+    record Holders(String role, List<String> names) {}
+
+    @GetMapping
+    String page(@AuthenticationPrincipal SignedIn who, Model model) {
+        return show(who, model, FormView.empty(), FormView.empty());
+    }
+
+    @PostMapping("/persons")
+    String addPerson(
+            @AuthenticationPrincipal SignedIn who,
+            @RequestParam Map<String, String> typed,
+            Model model,
+            HttpServletResponse response,
+            RedirectAttributes redirect) {
+        Programme programme = administered(who);
+        Attempt<People.NewPerson> added = role(typed.getOrDefault("role", ""))
+                .fold(
+                        role -> people.addPerson(
+                                programme.id(),
+                                typed.getOrDefault("printedName", ""),
+                                typed.getOrDefault("username", ""),
+                                role),
+                        Attempt::refused);
+        return added.fold(
+                person -> {
+                    redirect.addFlashAttribute("invited", typed.getOrDefault("username", ""));
+                    redirect.addFlashAttribute("code", accounts.invite(person.accountId()));
+                    return "redirect:/people";
+                },
+                refused(typed, response, form -> show(who, model, form, FormView.empty())));
+    }
+
+    @PostMapping("/sites")
+    String addSite(
+            @AuthenticationPrincipal SignedIn who,
+            @RequestParam Map<String, String> typed,
+            Model model,
+            HttpServletResponse response,
+            RedirectAttributes redirect) {
+        administered(who);
+        return people.addSite(
+                        typed.getOrDefault("code", ""), typed.getOrDefault("name", ""), typed.getOrDefault("zone", ""))
+                .fold(
+                        site -> {
+                            redirect.addFlashAttribute("flash", wording.text("people.site.added", site.name()));
+                            return "redirect:/people";
+                        },
+                        refused(typed, response, form -> show(who, model, FormView.empty(), form)));
+    }
+
+    private Function<List<Refusal>, String> refused(
+            Map<String, String> typed, HttpServletResponse response, Function<FormView, String> page) {
+        return reasons -> {
+            response.setStatus(422);
+            return page.apply(new FormView(typed, wording.errors(reasons)));
+        };
+    }
+
+    private String show(SignedIn who, Model model, FormView person, FormView site) {
+        Programme programme = administered(who);
+        model.addAttribute("programme", programme);
+        model.addAttribute("holders", holders(programme));
+        model.addAttribute("sites", people.sites());
+        model.addAttribute("zones", ZoneOptions.all());
+        model.addAttribute(
+                "roles",
+                Arrays.stream(Role.values())
+                        .map(role -> new ZoneOptions.Option(role.name(), wording.text(role.messageKey())))
+                        .toList());
+        model.addAttribute("person", person);
+        model.addAttribute("site", site);
+        return "people/people";
+    }
+
+    private List<Holders> holders(Programme programme) {
+        return Arrays.stream(Role.values())
+                .map(role -> new Holders(
+                        wording.text(role.messageKey()),
+                        people.holding(programme.id(), role).stream()
+                                .map(org.scrubline.people.Person::printedName)
+                                .toList()))
+                .toList();
+    }
+
+    /** The first programme the person administers; for anyone else this page does not exist. */
+    private Programme administered(SignedIn who) {
+        UUID programme = who.grants().stream()
+                .filter(grant -> grant.role() == Role.ADMINISTRATOR)
+                .map(SignedIn.Grant::programmeId)
+                .sorted()
+                .findFirst()
+                .orElseThrow(NotFound::new);
+        return people.programme(programme);
+    }
+
+    private static Attempt<Role> role(String typed) {
+        return Arrays.stream(Role.values())
+                .filter(role -> role.name().equals(typed))
+                .findFirst()
+                .<Attempt<Role>>map(Attempt::done)
+                .orElseGet(() -> Attempt.refused(Refusal.at("role", "refusal.role")));
+    }
+}

@@ -1,0 +1,17 @@
+package org.scrubline.people.web;
+
+import java.util.List;
+import org.scrubline.platform.NavItem;
+import org.scrubline.platform.Navigation;
+import org.scrubline.platform.Role;
+import org.scrubline.platform.SignedIn;
+import org.springframework.stereotype.Component;
+
+@Component
+class PeopleNavigation implements Navigation {
+
+    @Override
+    public List<NavItem> entries(SignedIn who) {
+        return who.has(Role.ADMINISTRATOR) ? List.of(new NavItem("people", "/people", 60)) : List.of();
+    }
+}
