@@ -28,7 +28,11 @@ record RubricContent(String json, String hash) {
         }
     }
 
-    static Rubric rubric(String json) {
+    /** The rubric in this content. Content that does not have this hash was changed past the server: a bug or worse. */
+    Rubric rubric() {
+        if (!sha256(json).equals(hash)) {
+            throw new IllegalStateException("The stored rubric does not have its hash " + hash);
+        }
         return MAPPER.readValue(json, Rubric.class);
     }
 

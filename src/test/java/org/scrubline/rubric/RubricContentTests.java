@@ -1,6 +1,7 @@
 package org.scrubline.rubric;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalStateException;
 
 import java.math.BigDecimal;
 import java.util.List;
@@ -18,7 +19,7 @@ class RubricContentTests {
     @MethodSource("rubrics")
     void aRubricComesBackEqualWithTheSameHash(Rubric rubric) {
         RubricContent content = RubricContent.of(rubric);
-        Rubric back = RubricContent.rubric(content.json());
+        Rubric back = content.rubric();
 
         assertThat(back).isEqualTo(rubric);
         assertThat(RubricContent.of(back)).isEqualTo(content);
@@ -46,6 +47,14 @@ class RubricContentTests {
                         "{\"family\":\"NEEDLING\",\"procedure\":\"P\",\"steps\":[],\"title\":\"T\",\"version\":\"1\"}");
         assertThat(RubricContent.of(empty).hash())
                 .isEqualTo("9070825173d23b120b30ce6607594e7500307cde53a1687a077bfa6bcfe8885c");
+    }
+
+    @Test
+    void contentThatWasChangedIsNotRead() {
+        RubricContent content = RubricContent.of(rubrics().get(0));
+        RubricContent changed = new RubricContent(content.json().replace("Wrong eye", "Right eye"), content.hash());
+
+        assertThatIllegalStateException().isThrownBy(changed::rubric).withMessageContaining(content.hash());
     }
 
     @Test
