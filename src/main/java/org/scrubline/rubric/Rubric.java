@@ -20,6 +20,9 @@ public record Rubric(String procedure, String version, String title, Family fami
 
     public Rubric {
         steps = List.copyOf(steps);
+        if (steps.stream().map(Step::code).distinct().count() != steps.size()) {
+            throw new IllegalArgumentException("A step code is used twice in " + procedure + " " + version);
+        }
     }
 
     /**

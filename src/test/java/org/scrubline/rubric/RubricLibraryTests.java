@@ -1,6 +1,7 @@
 package org.scrubline.rubric;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 
 import java.util.List;
 import java.util.stream.Stream;
@@ -139,6 +140,21 @@ class RubricLibraryTests {
         assertThat(pause.sources()).containsExactly("common-practice");
         assertThat(LIBRARY.sources().citation("common-practice")).isEqualTo("Common practice, no source.");
         assertThat(LIBRARY.sources().citation("memory")).startsWith("From memory");
+    }
+
+    @Test
+    void aKeyOfLongAgoIsShownAsItIs() {
+        assertThat(LIBRARY.sources().knows("Gone97")).isFalse();
+        assertThat(LIBRARY.sources().citation("Gone97")).isEqualTo("Gone97");
+    }
+
+    @Test
+    void aRubricWithACodeUsedTwiceCannotBeMade() {
+        Step step = LIBRARY.rubric(Procedures.NEEDLING).step("ND01");
+
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> new Rubric("P", "1.0", "Title", Family.NEEDLING, List.of(step, step)))
+                .withMessage("A step code is used twice in P 1.0");
     }
 
     @Test

@@ -46,16 +46,20 @@ public final class RubricReader {
         for (JsonNode entry : file.entries()) {
             steps.addAll(entry(head.where(), entry));
         }
+        refuseCodesUsedTwice(head.where(), steps);
         Rubric rubric = new Rubric(
                 file.procedure(), head.text("version"), head.text("title"), head.choice("family", Family.class), steps);
         head.done();
+        return rubric;
+    }
+
+    private static void refuseCodesUsedTwice(String file, List<Step> steps) {
         Set<String> codes = new HashSet<>();
         for (Step step : steps) {
             if (!codes.add(step.code())) {
-                throw new RubricFormatException(head.where() + ", step " + step.code() + ", key code: is used twice");
+                throw new RubricFormatException(file + ", step " + step.code() + ", key code: is used twice");
             }
         }
-        return rubric;
     }
 
     private List<Step> entry(String file, JsonNode entry) {

@@ -18,7 +18,7 @@ record RubricPage(RubricHead head, List<PhaseView> phases, List<EventView> event
     record StepView(Step step, List<MeasureView> measures, List<String> sources) {}
 
     /** A measure as read; the name carries the unit, {@code sources} are citations. */
-    record MeasureView(String name, String target, String accepted, List<String> sources) {}
+    record MeasureView(String textKey, String name, String target, String accepted, List<String> sources) {}
 
     record EventView(String name, String effectKey) {}
 
@@ -48,7 +48,9 @@ record RubricPage(RubricHead head, List<PhaseView> phases, List<EventView> event
     }
 
     private static MeasureView measure(Measure measure, Sources sources) {
+        boolean bandIsTarget = measure.accepted().equals(measure.target());
         return new MeasureView(
+                bandIsTarget ? "rubric.read.measure.target" : "rubric.read.measure",
                 measure.unit().isEmpty() ? measure.name() : measure.name() + ", " + measure.unit(),
                 measure.target(),
                 measure.accepted(),

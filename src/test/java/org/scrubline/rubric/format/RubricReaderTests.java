@@ -144,6 +144,22 @@ class RubricReaderTests {
     }
 
     @Test
+    void aMeasureUsedTwiceIsRefused() {
+        String twice = GOOD.replace("    levels:\n", "      - take: [A1]\n        from: DRILL\n    levels:\n");
+
+        assertThatThrownBy(() -> read(twice)).hasMessage("drill.yaml, step A1, measure, key code: is missing");
+        assertThatThrownBy(() -> readWithGood(stepTakingMeasures("[A1, A1]")))
+                .hasMessage("other.yaml, step B1, key measures: B1-WIDTH is used twice");
+    }
+
+    @Test
+    void takenMeasuresGetTheCodeOfTheirNewStep() {
+        assertThat(readWithGood(stepTakingMeasures("[A1]")).step("B1").measures())
+                .extracting(Measure::code)
+                .containsExactly("B1-WIDTH");
+    }
+
+    @Test
     void aTakeThatLeadsNowhereIsRefused() {
         assertThatThrownBy(() -> readWithGood(taking("[A1]", "NOTHING")))
                 .hasMessage("other.yaml, steps, key from: there is no procedure NOTHING");
@@ -175,6 +191,14 @@ class RubricReaderTests {
         assertThat(rubric.step("WL01").measures())
                 .extracting(Measure::code)
                 .containsExactly("WL01-THICKNESS", "WL01-REACH", "WL01-HOLES", "WL01-TIME");
+    }
+
+    private static String stepTakingMeasures(String steps) {
+        String step = GOOD.replace("DRILL", "OTHER").replace("code: A1", "code: B1");
+        int measures = step.indexOf("      - code: WIDTH");
+        int levels = step.indexOf("    levels:");
+        return step.substring(0, measures) + "      - take: " + steps + "\n        from: DRILL\n"
+                + step.substring(levels);
     }
 
     private static String taking(String steps, String from) {

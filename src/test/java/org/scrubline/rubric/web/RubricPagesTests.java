@@ -75,8 +75,10 @@ class RubricPagesTests {
         String page = page("/rubrics/" + published.id(), director);
 
         assertThat(page)
+                .doesNotContain("??")
                 .contains(CAUTION, "version 1.0", published.contentHash(), "Final checks", "Vitreous loss")
                 .contains("Common practice, no source.", "From memory, not re-read.", "Edmunds B et al")
+                .contains("Team pause done: yes.", "Pocket depth behind limbus, mm: usually 10–15; accepted 8–15.")
                 .contains("blocks “independent on this case” when the reason is safety");
         for (Step step : published.rubric().steps()) {
             assertThat(page).contains("id=\"step-" + step.code() + "\"", escaped(step.name()), escaped(step.sees()));
