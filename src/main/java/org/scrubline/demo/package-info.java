@@ -1,0 +1,12 @@
+/**
+ * The invented programme: people, cases and scores that never existed, written through the product's own services so
+ * that every record is signed like a real one. Exists in the demo profile alone.
+ */
+@ApplicationModule(
+        displayName = "Demo",
+        allowedDependencies = {"signoff", "casework", "rubric", "people", "platform"})
+@NullMarked
+package org.scrubline.demo;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;
