@@ -64,7 +64,7 @@ final class Rendering {
         StringTemplateResolver texts = new StringTemplateResolver();
         texts.setOrder(2);
         ResourceBundleMessageSource messages = new ResourceBundleMessageSource();
-        messages.setBasenames("messages/layout", "messages/components");
+        messages.setBasenames("messages/layout", "messages/components", "messages/examples");
         messages.setDefaultEncoding("UTF-8");
         messages.setFallbackToSystemLocale(false);
         SpringTemplateEngine engine = new SpringTemplateEngine();
