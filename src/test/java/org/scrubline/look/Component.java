@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
@@ -66,14 +67,14 @@ record Component(String name, String description, List<Parameter> parameters, Li
     }
 
     private static List<Parameter> parameters(String[] lines) {
-        List<Parameter> found = new java.util.ArrayList<>();
+        List<Parameter> found = new ArrayList<>();
         for (String line : lines) {
             Matcher parameter = PARAMETER.matcher(line);
             if (parameter.matches()) {
                 found.add(new Parameter(parameter.group(1), parameter.group(2)));
             } else if (line.startsWith("   ") && !found.isEmpty()) {
                 Parameter last = found.remove(found.size() - 1);
-                found.add(new Parameter(last.name(), last.meaning() + " " + line.strip()));
+                found.add(new Parameter(last.name(), last.meaning() + "<br>" + line.strip()));
             }
         }
         return List.copyOf(found);
