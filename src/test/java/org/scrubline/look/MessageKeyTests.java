@@ -5,10 +5,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.w3c.dom.Element;
+import org.w3c.dom.NodeList;
 
 class MessageKeyTests {
 
@@ -57,6 +60,12 @@ class MessageKeyTests {
     }
 
     @Test
+    void noElementIsReplacedUnderAConditionOrInALoop() {
+        // Replacement comes first: a condition or a loop on the same element would be dropped without a word.
+        assertThat(TEMPLATES.stream().flatMap(MessageKeyTests::lostConditions)).isEmpty();
+    }
+
+    @Test
     void everyPageOnTheLayoutAsksForStandardsMode() {
         assertThat(TEMPLATES)
                 .filteredOn(template -> template.text().contains("layout/page ::"))
@@ -90,5 +99,16 @@ class MessageKeyTests {
             })
     void anExpressionOrPunctuationIsNotAWord(String markup) {
         assertThat(WordsOnTheTemplate.in(Templates.parse("sample", markup))).isEmpty();
+    }
+
+    private static Stream<String> lostConditions(Templates.Template template) {
+        NodeList elements = template.tree().getElementsByTagName("*");
+        return IntStream.range(0, elements.getLength())
+                .mapToObj(at -> (Element) elements.item(at))
+                .filter(element -> element.hasAttribute("th:replace"))
+                .filter(element ->
+                        Stream.of("th:if", "th:unless", "th:each", "th:with").anyMatch(element::hasAttribute))
+                .map(element -> template.path() + ": <" + element.getTagName() + " th:replace=\""
+                        + element.getAttribute("th:replace") + "\">");
     }
 }

@@ -151,9 +151,29 @@ class ScoreSheetIT {
     }
 
     @Test
+    void aSheetOfNineteenStepsIsShortOnATelephoneAndUnfoldsAsItIsScored() {
+        try (Gallery gallery = new Gallery(360, 800, ColorScheme.LIGHT)) {
+            Page page = folded(gallery);
+            assertThat((int) page.evaluate("() => document.documentElement.scrollHeight"))
+                    .isLessThan(5 * 800 / 2);
+            Locator closure = page.locator("#phase-P6");
+            Locator entry = page.locator("#phase-P5");
+            entry.locator("label.level:nth-child(4)").nth(1).click();
+            entry.locator("label.level:nth-child(4)").nth(2).click();
+            assertThat(entry.locator("[data-progress]").textContent()).isEqualTo("3 of 4");
+            assertThat(closure.getAttribute("open")).isNull();
+            entry.locator("label.state").last().click();
+            assertThat(entry.locator("[data-progress]").textContent()).isEqualTo("4 of 4");
+            assertThat(entry.locator(".ticks i.cut").count()).isEqualTo(4);
+            assertThat(closure.getAttribute("open")).isNotNull();
+            assertThat(entry.getAttribute("open")).isNotNull();
+        }
+    }
+
+    @Test
     void onPaperThePhasesLieOpenAndNothingIsLeftToPress() {
         try (Gallery gallery = new Gallery(800, 1100, ColorScheme.LIGHT)) {
-            Page page = open(gallery);
+            Page page = folded(gallery);
             page.emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.PRINT));
             assertThat(page.locator("#step-TF01").isVisible()).isTrue();
             assertThat(page.locator(".nav").isVisible()).isFalse();
@@ -176,7 +196,13 @@ class ScoreSheetIT {
         }
     }
 
-    private static Page open(Gallery gallery) {
+    private static Page folded(Gallery gallery) {
         return gallery.show("score-sheet", ScoreSheetSketch.page());
+    }
+
+    private static Page open(Gallery gallery) {
+        Page page = folded(gallery);
+        page.evaluate("() => document.querySelectorAll('details.phase').forEach(phase => phase.open = true)");
+        return page;
     }
 }
