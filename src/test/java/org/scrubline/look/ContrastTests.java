@@ -3,6 +3,7 @@ package org.scrubline.look;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
@@ -18,8 +19,11 @@ import org.junit.jupiter.params.provider.CsvSource;
 class ContrastTests {
 
     private static final Pattern TOKEN = Pattern.compile("--([a-z0-9-]+): (#[0-9a-f]{6});");
-    private static final Map<String, String> LIGHT = tokens(false);
-    private static final Map<String, String> DARK = tokens(true);
+    private static final String[] THEMES =
+            sheet("tokens.css").split(Pattern.quote("@media (prefers-color-scheme: dark)"));
+    private static final Map<String, String> LIGHT = tokens(THEMES[0]);
+    private static final Map<String, String> DARK = tokens(THEMES[1]);
+    private static final Map<String, String> PAPER = tokens(sheet("print.css"));
 
     @ParameterizedTest
     @CsvSource({
@@ -50,18 +54,17 @@ class ContrastTests {
         "iodine, paper, 3"
     })
     void everyPairThatMeetsOnAPageCanBeTold(String front, String ground, double least) {
-        assertThat(ratio(LIGHT, front, ground))
-                .as("%s on %s, light", front, ground)
-                .isGreaterThanOrEqualTo(least);
-        assertThat(ratio(DARK, front, ground))
-                .as("%s on %s, dark", front, ground)
-                .isGreaterThanOrEqualTo(least);
+        Map.of("light", LIGHT, "dark", DARK, "print", PAPER)
+                .forEach((name, theme) -> assertThat(ratio(theme, front, ground))
+                        .as("%s on %s, %s", front, ground, name)
+                        .isGreaterThanOrEqualTo(least));
     }
 
     @Test
     void theFiveTintsGoOneWay() {
         for (int tint = 1; tint < 5; tint++) {
             assertThat(luminance(LIGHT.get("tint-" + tint))).isGreaterThan(luminance(LIGHT.get("tint-" + (tint + 1))));
+            assertThat(luminance(PAPER.get("tint-" + tint))).isGreaterThan(luminance(PAPER.get("tint-" + (tint + 1))));
             assertThat(luminance(DARK.get("tint-" + tint))).isLessThan(luminance(DARK.get("tint-" + (tint + 1))));
         }
     }
@@ -88,18 +91,20 @@ class ContrastTests {
         return part <= 0.04045 ? part / 12.92 : Math.pow((part + 0.055) / 1.055, 2.4);
     }
 
-    private static Map<String, String> tokens(boolean dark) {
+    private static String sheet(String name) {
         try {
-            String css = Files.readString(Path.of("src/main/resources/static/css/tokens.css"));
-            int split = css.indexOf("@media (prefers-color-scheme: dark)");
-            Matcher token = TOKEN.matcher(dark ? css.substring(split) : css.substring(0, split));
-            Map<String, String> found = new HashMap<>();
-            while (token.find()) {
-                found.put(token.group(1), token.group(2));
-            }
-            return found;
+            return Files.readString(Path.of("src/main/resources/static/css", name));
         } catch (IOException e) {
-            throw new IllegalStateException(e);
+            throw new UncheckedIOException(e);
         }
+    }
+
+    private static Map<String, String> tokens(String css) {
+        Matcher token = TOKEN.matcher(css);
+        Map<String, String> found = new HashMap<>();
+        while (token.find()) {
+            found.put(token.group(1), token.group(2));
+        }
+        return found;
     }
 }
