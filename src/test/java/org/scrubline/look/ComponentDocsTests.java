@@ -34,6 +34,10 @@ class ComponentDocsTests {
             </html>
             ```
 
+            A score sheet stands in one form: its phases with only the first unfinished one open, then the verdict bar. It asks for
+            `/js/stepper.js` (the buttons beside a measure) and `/js/phases.js` (live counts; the next phase opens when one is complete);
+            both are a help, the sheet works without them.
+
             """;
 
     @Test

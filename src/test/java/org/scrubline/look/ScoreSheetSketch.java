@@ -1,5 +1,6 @@
 package org.scrubline.look;
 
+import com.microsoft.playwright.Page;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -19,6 +20,18 @@ final class ScoreSheetSketch {
                         "facts", first("facts").getOrDefault("facts", List.of()),
                         "bar", first("verdict-bar"),
                         "phases", phases()));
+    }
+
+    /** The sheet in a browser, only its current phase unfolded. */
+    static Page folded(Gallery gallery) {
+        return gallery.show("score-sheet", page());
+    }
+
+    /** The sheet in a browser with every phase unfolded. */
+    static Page open(Gallery gallery) {
+        Page page = folded(gallery);
+        page.evaluate("() => document.querySelectorAll('details.phase').forEach(phase => phase.open = true)");
+        return page;
     }
 
     private static List<@Nullable Object> phases() {
