@@ -71,6 +71,7 @@ final class ChromiumFinder {
         if (!root || !Files.exists(Path.of("/etc/debian_version"))) {
             return Optional.empty();
         }
+        run(List.of("apt-get", "update"), 120);
         run(List.of("apt-get", "install", "-y", "--no-install-recommends", "chromium"), 300);
         return firstOf(USUAL_PLACES);
     }
