@@ -1,0 +1,220 @@
+package org.scrubline.command;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import tools.jackson.databind.JsonNode;
+
+/** The data object of a statistic; whatever is missing or of the wrong kind is refused with a sentence. */
+final class StatisticData {
+    private final JsonNode node;
+
+    StatisticData(JsonNode node) {
+        this.node = node;
+    }
+
+    boolean has(String key) {
+        return node.hasNonNull(key);
+    }
+
+    boolean flag(String key) {
+        return node.path(key).asBoolean(false);
+    }
+
+    double number(String key) {
+        return number("\"" + key + "\"", required(key));
+    }
+
+    double number(String key, double otherwise) {
+        return has(key) ? number(key) : otherwise;
+    }
+
+    int whole(String key) {
+        return whole("\"" + key + "\"", required(key));
+    }
+
+    int whole(String key, int otherwise) {
+        return has(key) ? whole(key) : otherwise;
+    }
+
+    /** The confidence of intervals: {@code confidence}, or 1 - {@code alpha}, or .95. */
+    double confidence() {
+        return has("confidence") ? number("confidence") : 1 - number("alpha", 0.05);
+    }
+
+    String text(String key) {
+        return label(required(key));
+    }
+
+    double[] numbers(String key) {
+        return numbers("\"" + key + "\"", required(key));
+    }
+
+    /** A list of numbers, or one number taken as a list. */
+    double[] oneOrMore(String key) {
+        return required(key).isArray() ? numbers(key) : new double[] {number(key)};
+    }
+
+    double[] numbersOrNone(String key) {
+        return has(key) ? numbers(key) : new double[0];
+    }
+
+    int[] wholes(String key) {
+        return elements("\"" + key + "\"", required(key)).stream()
+                .mapToInt(element -> whole("A value of \"" + key + "\"", element))
+                .toArray();
+    }
+
+    int[] wholesOrNone(String key) {
+        return has(key) ? wholes(key) : new int[0];
+    }
+
+    List<String> labels(String key) {
+        return labels(required(key), key);
+    }
+
+    List<String> labels(String key, List<String> otherwise) {
+        return has(key) ? labels(key) : otherwise;
+    }
+
+    private static List<String> labels(JsonNode list, String key) {
+        return elements("\"" + key + "\"", list).stream()
+                .map(StatisticData::label)
+                .toList();
+    }
+
+    List<List<String>> labelRows(String key) {
+        return rows(key, row -> labels(row, key));
+    }
+
+    double[][] matrix(String key) {
+        return rows(key, row -> numbers("A row of \"" + key + "\"", row)).toArray(double[][]::new);
+    }
+
+    List<double[][]> matrices(String key) {
+        return rows(
+                key,
+                matrix -> elements("An element of \"" + key + "\"", matrix).stream()
+                        .map(row -> numbers("A row of \"" + key + "\"", row))
+                        .toArray(double[][]::new));
+    }
+
+    int[][] wholeRows(String key) {
+        return rows(
+                        key,
+                        row -> elements("A row of \"" + key + "\"", row).stream()
+                                .mapToInt(value -> whole("A value of \"" + key + "\"", value))
+                                .toArray())
+                .toArray(int[][]::new);
+    }
+
+    /** Rows of numbers in which null stands for missing. */
+    List<List<@Nullable Double>> rowsWithGaps(String key) {
+        return rows(key, row -> {
+            List<@Nullable Double> values = new ArrayList<>();
+            for (JsonNode value : elements("A row of \"" + key + "\"", row)) {
+                values.add(value.isNull() ? null : number("A value of \"" + key + "\"", value));
+            }
+            return values;
+        });
+    }
+
+    /** Whole numbers in which null stands for missing. */
+    List<@Nullable Integer> wholesWithGaps(String key) {
+        List<@Nullable Integer> values = new ArrayList<>();
+        for (JsonNode value : elements("\"" + key + "\"", required(key))) {
+            values.add(value.isNull() ? null : whole("A value of \"" + key + "\"", value));
+        }
+        return values;
+    }
+
+    List<StatisticData> cases(String key) {
+        return rows(key, element -> {
+            if (!element.isObject()) {
+                throw new IllegalArgumentException("Every element of \"" + key + "\" must be an object.");
+            }
+            return new StatisticData(element);
+        });
+    }
+
+    /** Rows of raw numbers with their spelling, for keys that quote the input. */
+    List<List<JsonNode>> rawRows(String key) {
+        return rows(key, row -> elements("An element of \"" + key + "\"", row));
+    }
+
+    StatisticData object(String key) {
+        JsonNode value = required(key);
+        if (!value.isObject()) {
+            throw new IllegalArgumentException("\"" + key + "\" must be an object.");
+        }
+        return new StatisticData(value);
+    }
+
+    List<String> keys() {
+        return List.copyOf(node.propertyNames());
+    }
+
+    Map<String, Integer> wholesByKey() {
+        Map<String, Integer> values = new LinkedHashMap<>();
+        keys().forEach(key -> values.put(key, whole(key)));
+        return values;
+    }
+
+    private <T> List<T> rows(String key, Function<JsonNode, T> row) {
+        return elements("\"" + key + "\"", required(key)).stream().map(row).toList();
+    }
+
+    private JsonNode required(String key) {
+        JsonNode value = node.get(key);
+        if (value == null || value.isNull()) {
+            throw new IllegalArgumentException("The data have no \"" + key + "\".");
+        }
+        return value;
+    }
+
+    private static List<JsonNode> elements(String name, JsonNode list) {
+        if (!list.isArray()) {
+            throw new IllegalArgumentException(name + " must be a list.");
+        }
+        List<JsonNode> elements = new ArrayList<>(list.size());
+        list.forEach(elements::add);
+        return elements;
+    }
+
+    private static double[] numbers(String name, JsonNode list) {
+        return elements(name, list).stream()
+                .mapToDouble(value -> number("A value of " + name, value))
+                .toArray();
+    }
+
+    static double number(String name, JsonNode value) {
+        double number;
+        try {
+            number = value.isBoolean() ? (value.asBoolean() ? 1 : 0) : Double.parseDouble(value.asString());
+        } catch (NumberFormatException notANumber) {
+            throw new IllegalArgumentException(name + " must be a number, but is " + value + ".", notANumber);
+        }
+        if (!Double.isFinite(number) || value.isNull()) {
+            throw new IllegalArgumentException(name + " must be a number, but is " + value + ".");
+        }
+        return number;
+    }
+
+    static int whole(String name, JsonNode value) {
+        double number = number(name, value);
+        if (number != Math.rint(number) || Math.abs(number) > Integer.MAX_VALUE) {
+            throw new IllegalArgumentException(name + " must be a whole number, but is " + value + ".");
+        }
+        return (int) number;
+    }
+
+    private static String label(JsonNode value) {
+        if (value.isNull() || value.isContainer()) {
+            throw new IllegalArgumentException("A name or category is missing.");
+        }
+        return value.asString();
+    }
+}

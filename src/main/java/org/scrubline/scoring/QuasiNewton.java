@@ -1,0 +1,210 @@
+package org.scrubline.scoring;
+
+import java.util.Arrays;
+import java.util.function.ToDoubleFunction;
+
+/**
+ * Minimises a smooth function of a few variables: BFGS with a backtracking line search, and derivatives by central
+ * differences for functions that have none.
+ *
+ * <p>Nocedal and Wright, Numerical Optimization, 2nd ed., chapters 6 and 8, doi:10.1007/978-0-387-40065-5.
+ */
+public final class QuasiNewton {
+    private static final int MOST_STEPS = 500;
+    private static final double SUFFICIENT = 1e-4;
+
+    private QuasiNewton() {}
+
+    /** A function with its gradient; a value that is not finite marks a point outside the domain. */
+    public interface Objective {
+        /** The value at {@code x}; fills {@code gradient}. */
+        double value(double[] x, double[] gradient);
+    }
+
+    /**
+     * The minimum.
+     *
+     * @param point where it lies
+     * @param value of the function there
+     */
+    public record Minimum(java.util.List<Double> point, double value) {
+        /** The point as an array of its own. */
+        public double[] toArray() {
+            return point.stream().mapToDouble(Double::doubleValue).toArray();
+        }
+    }
+
+    /** A function without gradient, differentiated with central differences of the given step. */
+    public static Objective differentiated(ToDoubleFunction<double[]> function, double step) {
+        return (x, gradient) -> {
+            for (int i = 0; i < x.length; i++) {
+                gradient[i] = (at(function, x, i, step) - at(function, x, i, -step)) * 8 / (12 * step)
+                        - (at(function, x, i, 2 * step) - at(function, x, i, -2 * step)) / (12 * step);
+            }
+            return function.applyAsDouble(x);
+        };
+    }
+
+    private static double at(ToDoubleFunction<double[]> function, double[] x, int i, double step) {
+        double[] moved = x.clone();
+        moved[i] += step;
+        return function.applyAsDouble(moved);
+    }
+
+    /** Second derivatives at a point from central differences of the gradient. */
+    public static double[][] hessian(Objective objective, double[] x, double step) {
+        int n = x.length;
+        double[][] hessian = new double[n][n];
+        for (int i = 0; i < n; i++) {
+            double[] far = gradientDifference(objective, x, i, 2 * step);
+            double[] near = gradientDifference(objective, x, i, step);
+            for (int j = 0; j < n; j++) {
+                double derivative = (8 * near[j] - far[j]) / (12 * step);
+                hessian[i][j] += derivative / 2;
+                hessian[j][i] += derivative / 2;
+            }
+        }
+        return hessian;
+    }
+
+    private static double[] gradientDifference(Objective objective, double[] x, int i, double step) {
+        double[] up = new double[x.length];
+        double[] down = new double[x.length];
+        double[] moved = x.clone();
+        moved[i] = x[i] + step;
+        objective.value(moved, up);
+        moved[i] = x[i] - step;
+        objective.value(moved, down);
+        for (int j = 0; j < up.length; j++) {
+            up[j] -= down[j];
+        }
+        return up;
+    }
+
+    /**
+     * The minimum reached from {@code start}.
+     *
+     * @param tolerance largest gradient component, relative to 1 + |value| / 1000, at which the search ends
+     * @throws IllegalArgumentException when the search does not come to rest
+     */
+    public static Minimum minimise(Objective objective, double[] start, double tolerance) {
+        int n = start.length;
+        double[] x = start.clone();
+        double[] gradient = new double[n];
+        double value = objective.value(x, gradient);
+        Require.that(
+                Double.isFinite(value), "The fit cannot start: the likelihood does not exist at the start values.");
+        double[][] inverse = identity(n, 1 / Math.max(1, norm(gradient)));
+        boolean fresh = true;
+        for (int step = 0; step < MOST_STEPS; step++) {
+            double limit = tolerance * (1 + Math.abs(value) / 1000);
+            if (largest(gradient) <= limit) {
+                return result(x, value);
+            }
+            double[] direction = times(inverse, gradient, -1);
+            double slope = dot(direction, gradient);
+            if (!(slope < 0)) {
+                inverse = identity(n, 1 / Math.max(1, norm(gradient)));
+                continue;
+            }
+            double[] nextGradient = new double[n];
+            double[] next = x;
+            double nextValue = Double.NaN;
+            double length = 1;
+            while (length > 1e-14) {
+                next = moved(x, direction, length);
+                nextValue = objective.value(next, nextGradient);
+                // The last term lets rounding pass once the function has gone flat.
+                if (nextValue <= value + SUFFICIENT * length * slope + 1e-15 * Math.abs(value)) {
+                    break;
+                }
+                length /= 2;
+            }
+            if (length <= 1e-14) {
+                if (fresh) {
+                    Require.that(largest(gradient) <= 1e3 * limit, "The fit does not converge.");
+                    return result(x, value);
+                }
+                inverse = identity(n, 1 / Math.max(1, norm(gradient)));
+                fresh = true;
+                continue;
+            }
+            update(inverse, minus(next, x), minus(nextGradient, gradient), fresh);
+            fresh = false;
+            x = next;
+            gradient = nextGradient;
+            value = nextValue;
+        }
+        throw new IllegalArgumentException("The fit does not converge in " + MOST_STEPS + " steps.");
+    }
+
+    private static Minimum result(double[] x, double value) {
+        return new Minimum(Arrays.stream(x).boxed().toList(), value);
+    }
+
+    private static void update(double[][] inverse, double[] step, double[] change, boolean fresh) {
+        double along = dot(step, change);
+        if (along <= 1e-14 * norm(step) * norm(change)) {
+            return;
+        }
+        int n = step.length;
+        if (fresh) {
+            double scale = along / dot(change, change);
+            for (int i = 0; i < n; i++) {
+                Arrays.fill(inverse[i], 0);
+                inverse[i][i] = scale;
+            }
+        }
+        double[] image = times(inverse, change, 1);
+        double curvature = 1 + dot(change, image) / along;
+        for (int i = 0; i < n; i++) {
+            for (int j = 0; j < n; j++) {
+                inverse[i][j] += (curvature * step[i] * step[j] - image[i] * step[j] - step[i] * image[j]) / along;
+            }
+        }
+    }
+
+    private static double[][] identity(int n, double scale) {
+        double[][] matrix = new double[n][n];
+        for (int i = 0; i < n; i++) {
+            matrix[i][i] = scale;
+        }
+        return matrix;
+    }
+
+    private static double[] times(double[][] matrix, double[] vector, double factor) {
+        double[] product = new double[vector.length];
+        for (int i = 0; i < product.length; i++) {
+            product[i] = factor * dot(matrix[i], vector);
+        }
+        return product;
+    }
+
+    private static double[] moved(double[] x, double[] direction, double length) {
+        double[] next = x.clone();
+        for (int i = 0; i < x.length; i++) {
+            next[i] += length * direction[i];
+        }
+        return next;
+    }
+
+    private static double[] minus(double[] a, double[] b) {
+        return moved(a, b, -1);
+    }
+
+    private static double dot(double[] a, double[] b) {
+        double sum = 0;
+        for (int i = 0; i < a.length; i++) {
+            sum += a[i] * b[i];
+        }
+        return sum;
+    }
+
+    private static double norm(double[] a) {
+        return Math.sqrt(dot(a, a));
+    }
+
+    private static double largest(double[] a) {
+        return Arrays.stream(a).map(Math::abs).max().orElse(0);
+    }
+}

@@ -1,0 +1,18 @@
+package org.scrubline.scoring;
+
+import java.util.OptionalDouble;
+
+/** A quotient that says so when it does not exist. */
+public final class Ratio {
+    private Ratio() {}
+
+    /** {@code numerator / denominator}; empty when the denominator is 0 or the result is no number. */
+    public static OptionalDouble of(double numerator, double denominator) {
+        return denominator == 0 ? OptionalDouble.empty() : finite(numerator / denominator);
+    }
+
+    /** The value itself; empty when it is infinite or no number. */
+    public static OptionalDouble finite(double value) {
+        return Double.isFinite(value) ? OptionalDouble.of(value) : OptionalDouble.empty();
+    }
+}

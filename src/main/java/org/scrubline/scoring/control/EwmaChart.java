@@ -1,0 +1,54 @@
+package org.scrubline.scoring.control;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.scrubline.scoring.Require;
+
+/**
+ * The exponentially weighted moving average of a measurement: z = lambda x + (1 - lambda) z, started at the target, with
+ * the steady-state limits target +- L sigma sqrt(lambda / (2 - lambda)).
+ *
+ * <p>NIST/SEMATECH e-Handbook of Statistical Methods, section 6.3.2.4, doi:10.18434/M32189; Roberts, Technometrics
+ * 1959;1:239, doi:10.1080/00401706.1959.10489860.
+ *
+ * @param lambda weight of the newest value, above 0, at most 1
+ * @param target value the process should have
+ * @param sigma standard deviation of one value, above 0
+ * @param width L, limits in standard errors, above 0
+ */
+public record EwmaChart(double lambda, double target, double sigma, double width) {
+
+    /** Checks the design. */
+    public EwmaChart {
+        Require.that(lambda > 0 && lambda <= 1, "lambda must lie above 0 and not above 1, but is %s.", lambda);
+        Require.finite("The target", target);
+        Require.positive("sigma", sigma);
+        Require.positive("L", width);
+    }
+
+    /** The average after each value of a series of at least one. */
+    public List<Double> path(double... x) {
+        Require.finite("the series", x, 1);
+        List<Double> path = new ArrayList<>(x.length);
+        double average = target;
+        for (double value : x) {
+            average += lambda * (value - average);
+            path.add(average);
+        }
+        return List.copyOf(path);
+    }
+
+    /** Upper limit in the steady state. */
+    public double upperLimit() {
+        return target + distance();
+    }
+
+    /** Lower limit in the steady state. */
+    public double lowerLimit() {
+        return target - distance();
+    }
+
+    private double distance() {
+        return width * sigma * Math.sqrt(lambda / (2 - lambda));
+    }
+}

@@ -1,0 +1,88 @@
+package org.scrubline.scoring.estimate;
+
+import java.util.Arrays;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
+import org.scrubline.scoring.Distributions;
+import org.scrubline.scoring.Ratio;
+import org.scrubline.scoring.Require;
+
+/**
+ * Standard setting by borderline regression: the checklist score is regressed on the global rating, and the cut is the
+ * expected score at the rating that says "borderline".
+ *
+ * <p>The interval is that of the expected score, with t on n - 2 degrees of freedom. At least 3 candidates and two
+ * different ratings. The method is common practice in performance examinations, no single source.
+ *
+ * @param intercept of the line
+ * @param slope of the line, points a rating
+ * @param determination R², empty when the scores do not vary
+ * @param residualDeviation standard deviation around the line
+ * @param cut expected score at the borderline rating
+ * @param standardError of the cut
+ * @param interval of the cut
+ * @param groupMean mean score of those rated borderline, the older method; empty when nobody is
+ * @param groupMedian their median
+ * @param groupSize how many they are
+ * @param belowCut candidates with a score below the cut
+ */
+public record BorderlineRegression(
+        double intercept,
+        double slope,
+        OptionalDouble determination,
+        double residualDeviation,
+        double cut,
+        double standardError,
+        Interval interval,
+        OptionalDouble groupMean,
+        OptionalDouble groupMedian,
+        int groupSize,
+        int belowCut) {
+
+    /** From one global rating and one checklist score a candidate. */
+    public static BorderlineRegression of(double[] ratings, double[] scores, double borderline, double confidence) {
+        Require.sameLength("The list of global ratings", ratings.length, "the list of checklist scores", scores.length);
+        Require.finite("the list of global ratings", ratings, 3);
+        Require.finite("the list of checklist scores", scores, 3);
+        Require.finite("The borderline rating", borderline);
+        double n = ratings.length;
+        double meanRating = Arrays.stream(ratings).average().orElse(0);
+        double meanScore = Arrays.stream(scores).average().orElse(0);
+        double xx = products(ratings, meanRating, ratings, meanRating);
+        Require.that(xx > 0, "All global ratings are equal, so no line can be fitted.");
+        double xy = products(ratings, meanRating, scores, meanScore);
+        double yy = products(scores, meanScore, scores, meanScore);
+        double slope = xy / xx;
+        double residual = IntStream.range(0, ratings.length)
+                .mapToDouble(i -> scores[i] - meanScore - slope * (ratings[i] - meanRating))
+                .map(e -> e * e)
+                .sum();
+        double sigma = Math.sqrt(residual / (n - 2));
+        double cut = meanScore + slope * (borderline - meanRating);
+        double error = sigma * Math.sqrt(1 / n + (borderline - meanRating) * (borderline - meanRating) / xx);
+        double half =
+                error * Distributions.tQuantile(1 - (1 - Require.insideUnit("The confidence", confidence)) / 2, n - 2);
+        double[] group = IntStream.range(0, ratings.length)
+                .filter(i -> ratings[i] == borderline)
+                .mapToDouble(i -> scores[i])
+                .toArray();
+        return new BorderlineRegression(
+                meanScore - slope * meanRating,
+                slope,
+                yy == 0 ? OptionalDouble.empty() : Ratio.of(yy - residual, yy),
+                sigma,
+                cut,
+                error,
+                new Interval(cut - half, cut + half),
+                Arrays.stream(group).average(),
+                group.length == 0 ? OptionalDouble.empty() : OptionalDouble.of(Quantile.R7.of(0.5, group)),
+                group.length,
+                (int) Arrays.stream(scores).filter(score -> score < cut).count());
+    }
+
+    private static double products(double[] x, double meanX, double[] y, double meanY) {
+        return IntStream.range(0, x.length)
+                .mapToDouble(i -> (x[i] - meanX) * (y[i] - meanY))
+                .sum();
+    }
+}

@@ -1,0 +1,44 @@
+package org.scrubline.scoring.estimate;
+
+import java.util.Arrays;
+import org.scrubline.scoring.Require;
+
+/**
+ * Sample quantiles by three of the definitions of Hyndman and Fan, which differ in small samples; say which is used.
+ *
+ * <p>Each interpolates between order statistics at position h, held inside 1 to n. Hyndman and Fan, Am Stat 1996;50:361,
+ * doi:10.1080/00031305.1996.10473566.
+ */
+public enum Quantile {
+    /** h = (n + 1) p, the expectation of the distribution function. */
+    R6(1, 0),
+    /** h = (n - 1) p + 1, the ends are the sample's ends; common default of spreadsheets. */
+    R7(-1, 1),
+    /** h = (n + 1/3) p + 1/3, about the median of the quantile whatever the distribution. */
+    R8(1.0 / 3, 1.0 / 3);
+
+    private final double extra;
+    private final double offset;
+
+    Quantile(double extra, double offset) {
+        this.extra = extra;
+        this.offset = offset;
+    }
+
+    /**
+     * The quantile.
+     *
+     * @param p probability from 0 to 1
+     * @param values at least one number, in any order
+     */
+    public double of(double p, double... values) {
+        Require.probability("A probability", p);
+        double[] sorted = Require.finite("The sample", values, 1).clone();
+        Arrays.sort(sorted);
+        double position = Math.max(1, Math.min(sorted.length, (sorted.length + extra) * p + offset));
+        int below = (int) Math.floor(position + 4 * Math.ulp(position));
+        double share = Math.max(0, position - below);
+        double low = sorted[below - 1];
+        return share == 0 ? low : low + share * (sorted[below] - low);
+    }
+}

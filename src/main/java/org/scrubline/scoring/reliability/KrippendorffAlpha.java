@@ -1,0 +1,146 @@
+package org.scrubline.scoring.reliability;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+import org.scrubline.scoring.Require;
+
+/**
+ * Krippendorff's alpha: agreement of any number of raters on units, ratings may be missing.
+ *
+ * <p>alpha = 1 - observed / expected disagreement over all pairable values; a unit with fewer than two ratings drops
+ * out. The ordinal distance uses the counts of the values between two categories, so it is not a squared difference of
+ * ranks. Empty when no pairable values differ.
+ *
+ * <p>Krippendorff, Content Analysis; Krippendorff, Computing Krippendorff's alpha-reliability, 2011.
+ */
+public final class KrippendorffAlpha {
+
+    /** How far two values are apart. */
+    public enum Metric {
+        /** Equal or not. */
+        NOMINAL,
+        /** By the number of ratings that lie between. */
+        ORDINAL,
+        /** By the difference. */
+        INTERVAL,
+        /** By the difference relative to the sum; values must not be negative. */
+        RATIO;
+
+        /** The metric of this name, whatever its case. */
+        public static Metric named(String name) {
+            for (Metric metric : values()) {
+                if (metric.name().equals(name.toUpperCase(Locale.ROOT))) {
+                    return metric;
+                }
+            }
+            throw new IllegalArgumentException(
+                    "There is no metric named " + name + "; use nominal, ordinal, interval or ratio.");
+        }
+    }
+
+    private final double[] values;
+    private final double[] counts;
+    private final double[][] coincidences;
+    private final double pairable;
+
+    /**
+     * From ratings.
+     *
+     * @param ratingsByRater one list a rater, one rating a unit, null = missing; at least 2 raters
+     */
+    public KrippendorffAlpha(List<? extends List<@Nullable Double>> ratingsByRater) {
+        Require.that(
+                ratingsByRater.size() >= 2,
+                "Krippendorff's alpha needs at least 2 raters, but has %s.",
+                ratingsByRater.size());
+        List<List<Double>> units = pairableUnits(ratingsByRater);
+        TreeSet<Double> distinct = new TreeSet<>();
+        units.forEach(distinct::addAll);
+        values = distinct.stream().mapToDouble(Double::doubleValue).toArray();
+        counts = new double[values.length];
+        coincidences = new double[values.length][values.length];
+        double total = 0;
+        for (List<Double> unit : units) {
+            count(unit);
+            total += unit.size();
+        }
+        pairable = total;
+    }
+
+    private static List<List<Double>> pairableUnits(List<? extends List<@Nullable Double>> ratingsByRater) {
+        int size = ratingsByRater.get(0).size();
+        List<List<Double>> units = new ArrayList<>();
+        for (int u = 0; u < size; u++) {
+            List<Double> unit = new ArrayList<>();
+            for (List<@Nullable Double> rater : ratingsByRater) {
+                Require.sameLength("The first rater", size, "another rater", rater.size());
+                Double rating = rater.get(u);
+                if (rating != null) {
+                    unit.add(Require.finite("Every rating", rating) + 0.0);
+                }
+            }
+            if (unit.size() >= 2) {
+                units.add(unit);
+            }
+        }
+        Require.that(!units.isEmpty(), "No unit has two ratings, so there is nothing to compare.");
+        return units;
+    }
+
+    private void count(List<Double> unit) {
+        double share = 1.0 / (unit.size() - 1);
+        for (int i = 0; i < unit.size(); i++) {
+            int first = java.util.Arrays.binarySearch(values, unit.get(i));
+            counts[first]++;
+            for (int j = 0; j < unit.size(); j++) {
+                if (i != j) {
+                    coincidences[first][java.util.Arrays.binarySearch(values, unit.get(j))] += share;
+                }
+            }
+        }
+    }
+
+    /** Number of values that have a partner. */
+    public int pairableValues() {
+        return (int) Math.round(pairable);
+    }
+
+    /** The coefficient; empty when all pairable values are equal, an error for a ratio of negative values. */
+    public OptionalDouble alpha(Metric metric) {
+        Require.that(
+                metric != Metric.RATIO || values[0] >= 0,
+                "The ratio metric needs values of 0 or more, not %s.",
+                values[0]);
+        double observed = 0;
+        double expected = 0;
+        for (int c = 0; c < values.length; c++) {
+            for (int k = 0; k < values.length; k++) {
+                double distance = c == k ? 0 : TwoWayTable.square(distance(metric, Math.min(c, k), Math.max(c, k)));
+                observed += coincidences[c][k] * distance;
+                expected += counts[c] * counts[k] * distance;
+            }
+        }
+        return expected == 0 ? OptionalDouble.empty() : OptionalDouble.of(1 - (pairable - 1) * observed / expected);
+    }
+
+    private double distance(Metric metric, int low, int high) {
+        return switch (metric) {
+            case NOMINAL -> 1;
+            case ORDINAL -> between(low, high);
+            case INTERVAL -> values[high] - values[low];
+            case RATIO -> (values[high] - values[low]) / (values[high] + values[low]);
+        };
+    }
+
+    private double between(int low, int high) {
+        double sum = -(counts[low] + counts[high]) / 2;
+        for (int g = low; g <= high; g++) {
+            sum += counts[g];
+        }
+        return sum;
+    }
+}
