@@ -1,0 +1,108 @@
+package org.scrubline.scoring.curve;
+
+import java.util.List;
+
+/**
+ * The fitted population: everything that smoothing one trainee needs, and nothing of the scores. Made to be stored.
+ *
+ * @param engineVersion version of the engine that made it
+ * @param terms random terms of the model
+ * @param kappa cases after which 63 % of the gain is reached
+ * @param estimation which parameters the scores decided
+ * @param psi population parameters; difficulties in the order of {@code steps}, habits in that of {@code supervisors}
+ * @param steps step codes
+ * @param supervisors ids of all supervisors, the panel
+ * @param logLikelihood Laplace log marginal likelihood, with the prior kernels when parameters were estimated
+ * @param trainees number of trainees with scores
+ * @param assessments number of assessments
+ * @param scores number of scores
+ * @param caseMix mean complexity over all assessments: the typical case
+ * @param groups supervisors by connected group, with their severities
+ */
+public record PopulationFit(
+        String engineVersion,
+        Terms terms,
+        double kappa,
+        Estimation estimation,
+        Psi psi,
+        List<String> steps,
+        List<String> supervisors,
+        double logLikelihood,
+        int trainees,
+        int assessments,
+        int scores,
+        List<Double> caseMix,
+        List<SeverityGroup> groups) {
+
+    public PopulationFit {
+        steps = List.copyOf(steps);
+        supervisors = List.copyOf(supervisors);
+        caseMix = List.copyOf(caseMix);
+        groups = List.copyOf(groups);
+    }
+
+    /** Severity of one supervisor: mean, standard deviation, both in logits. */
+    public record Severity(String supervisor, double mean, double sd) {}
+
+    /** Severities of all supervisors in the order of {@link #supervisors}; one without scores has the prior's. */
+    public List<Severity> severities() {
+        Severity[] all = new Severity[supervisors.size()];
+        for (SeverityGroup group : groups) {
+            double[] covariance = group.covariance();
+            int size = group.supervisors().size();
+            for (int v = 0; v < size; v++) {
+                String id = group.supervisors().get(v);
+                double sd = Math.sqrt(covariance[v * size + v]);
+                all[supervisors.indexOf(id)] = new Severity(id, group.severity().get(v), sd);
+            }
+        }
+        return List.of(all);
+    }
+
+    /** Mean severity of all supervisors. */
+    public double panelSeverity() {
+        double sum = 0;
+        for (SeverityGroup group : groups) {
+            for (double severity : group.severity()) {
+                sum += severity;
+            }
+        }
+        return supervisors.isEmpty() ? 0 : sum / supervisors.size();
+    }
+
+    /**
+     * The parameters laid out for a table that may list other steps and supervisors: a step the fit does not know has
+     * the prior's difficulty 0, a new supervisor has no habits.
+     */
+    Psi psiFor(ScoreTable table) {
+        if (table.levels() != psi.levels()
+                || table.covariates() != psi.complexity().size()) {
+            throw new IllegalArgumentException("these scores have " + table.levels() + " levels and "
+                    + table.covariates() + " complexity values, the fit has " + psi.levels() + " and "
+                    + psi.complexity().size());
+        }
+        return new Psi(
+                psi.thresholds(),
+                pick(table.steps(), steps, psi.difficulty()),
+                psi.complexity(),
+                psi.gain(),
+                psi.gapLoss(),
+                psi.levelSd(),
+                psi.gainSd(),
+                psi.stepSd(),
+                psi.assessmentSd(),
+                psi.severitySd(),
+                psi.pairSd(),
+                psi.walk(),
+                psi.gapWalk(),
+                pick(table.supervisors(), supervisors, psi.range()),
+                pick(table.supervisors(), supervisors, psi.halo()));
+    }
+
+    private static List<Double> pick(List<String> wanted, List<String> known, List<Double> values) {
+        return wanted.stream()
+                .map(known::indexOf)
+                .map(i -> i >= 0 && i < values.size() ? values.get(i) : 0.0)
+                .toList();
+    }
+}

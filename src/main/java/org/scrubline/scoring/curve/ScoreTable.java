@@ -1,0 +1,115 @@
+package org.scrubline.scoring.curve;
+
+import java.util.Collection;
+import java.util.List;
+
+/**
+ * The observed scores of one procedure as flat arrays: trainee → case → assessment → score, sorted by id, so that the
+ * order of input rows changes no bit of any result. Immutable. About 3 bytes a score and 60 bytes an assessment.
+ *
+ * <p>Entries that say nothing (1..K) are dropped, and with them assessments and cases that hold nothing else; the gap
+ * before a dropped case is added to the next one. So a step that was not seen changes nothing.
+ */
+public final class ScoreTable {
+
+    final int levels;
+    final int covariates;
+    final List<String> trainees;
+    final List<String> supervisors;
+    final List<String> steps;
+
+    /** Cases of trainee t: {@code caseStart[t] .. caseStart[t+1]}. */
+    final int[] caseStart;
+
+    final String[] caseIds;
+    final long[] caseOrder;
+    final double[] experience;
+    final double[] gapExcess;
+
+    /** Assessments of case i: {@code assessmentStart[i] .. assessmentStart[i+1]}. */
+    final int[] assessmentStart;
+
+    final String[] assessmentIds;
+    final int[] supervisor;
+    final double[] complexity;
+
+    /** Scores of assessment j: {@code scoreStart[j] .. scoreStart[j+1]}, in step order. */
+    final int[] scoreStart;
+
+    final short[] step;
+
+    /** Lowest level in the upper, highest in the lower four bits. */
+    final byte[] span;
+
+    ScoreTable(ScoreTableBuilder.Sorted s) {
+        levels = s.levels;
+        covariates = s.covariates;
+        trainees = List.copyOf(s.trainees);
+        supervisors = List.copyOf(s.supervisors);
+        steps = List.copyOf(s.steps);
+        caseStart = s.caseStart;
+        caseIds = s.caseIds;
+        caseOrder = s.caseOrder;
+        experience = s.experience;
+        gapExcess = s.gapExcess;
+        assessmentStart = s.assessmentStart;
+        assessmentIds = s.assessmentIds;
+        supervisor = s.supervisor;
+        complexity = s.complexity;
+        scoreStart = s.scoreStart;
+        step = s.step;
+        span = s.span;
+    }
+
+    /**
+     * A table of all given scores.
+     *
+     * @param levels number of levels K, 2..15
+     * @param steps step codes in their order; empty = the steps that occur, sorted
+     * @throws IllegalArgumentException with a sentence, when rows contradict each other
+     */
+    public static ScoreTable of(int levels, List<String> steps, Collection<ObservedScore> scores) {
+        ScoreTableBuilder builder = new ScoreTableBuilder(levels, steps, List.of());
+        scores.forEach(builder::add);
+        return builder.build();
+    }
+
+    /** Trainees with at least one score, sorted. */
+    public List<String> trainees() {
+        return trainees;
+    }
+
+    /** Supervisors, sorted; some may have no score. */
+    public List<String> supervisors() {
+        return supervisors;
+    }
+
+    /** Step codes in the order of the difficulties. */
+    public List<String> steps() {
+        return steps;
+    }
+
+    public int levels() {
+        return levels;
+    }
+
+    public int covariates() {
+        return covariates;
+    }
+
+    public int assessments() {
+        return supervisor.length;
+    }
+
+    public int scores() {
+        return span.length;
+    }
+
+    static int lowest(byte span) {
+        return (span >> 4) & 15;
+    }
+
+    static int highest(byte span) {
+        return span & 15;
+    }
+}
