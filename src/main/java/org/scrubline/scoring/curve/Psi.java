@@ -1,5 +1,6 @@
 package org.scrubline.scoring.curve;
 
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 
@@ -137,6 +138,34 @@ public record Psi(
                 gapWalk,
                 range,
                 halo);
+    }
+
+    /** The same parameters, one supervisor's habits copied to another place. */
+    Psi withHabitsOf(int supervisor, int place) {
+        return new Psi(
+                thresholds,
+                difficulty,
+                complexity,
+                gain,
+                gapLoss,
+                levelSd,
+                gainSd,
+                stepSd,
+                assessmentSd,
+                severitySd,
+                pairSd,
+                walk,
+                gapWalk,
+                copied(range, supervisor, place),
+                copied(halo, supervisor, place));
+    }
+
+    private static List<Double> copied(List<Double> habits, int from, int to) {
+        List<Double> longer = new ArrayList<>(habits);
+        if (to < longer.size()) {
+            longer.set(to, longer.get(from));
+        }
+        return longer;
     }
 
     /** The parameters with the terms left out set to nothing. */

@@ -1,5 +1,6 @@
 package org.scrubline.scoring.curve;
 
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 
@@ -59,6 +60,38 @@ public final class ScoreTable {
         scoreStart = s.scoreStart;
         step = s.step;
         span = s.span;
+    }
+
+    /** The same scores, some given to other supervisors. */
+    private ScoreTable(ScoreTable t, List<String> supervisors, int[] supervisor) {
+        levels = t.levels;
+        covariates = t.covariates;
+        trainees = t.trainees;
+        steps = t.steps;
+        caseStart = t.caseStart;
+        caseIds = t.caseIds;
+        caseOrder = t.caseOrder;
+        experience = t.experience;
+        gapExcess = t.gapExcess;
+        assessmentStart = t.assessmentStart;
+        assessmentIds = t.assessmentIds;
+        complexity = t.complexity;
+        scoreStart = t.scoreStart;
+        step = t.step;
+        span = t.span;
+        this.supervisors = List.copyOf(supervisors);
+        this.supervisor = supervisor;
+    }
+
+    /** The same table with the marked assessments given to an extra supervisor at the end of the list. */
+    ScoreTable withExtraSupervisor(String id, boolean[] marked) {
+        int[] moved = supervisor.clone();
+        for (int j = 0; j < moved.length; j++) {
+            moved[j] = marked[j] ? supervisors.size() : moved[j];
+        }
+        List<String> longer = new ArrayList<>(supervisors);
+        longer.add(id);
+        return new ScoreTable(this, longer, moved);
     }
 
     /**

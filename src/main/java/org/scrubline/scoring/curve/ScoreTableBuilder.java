@@ -6,9 +6,11 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Collects scores row by row in primitive arrays and sorts them once. */
@@ -19,7 +21,7 @@ public final class ScoreTableBuilder {
     private final int levels;
     private final boolean stepsGiven;
     private final Map<String, Integer> steps = new LinkedHashMap<>();
-    private final List<String> extraSupervisors;
+    private final List<String> extraSupervisors = new ArrayList<>();
     private final Map<String, Integer> index = new HashMap<>();
     private final List<Head> heads = new ArrayList<>();
     private @Nullable Head latest;
@@ -45,7 +47,7 @@ public final class ScoreTableBuilder {
         this.levels = levels;
         this.stepsGiven = !steps.isEmpty();
         steps.forEach(code -> this.steps.put(code, this.steps.size()));
-        this.extraSupervisors = List.copyOf(supervisors);
+        extraSupervisors.addAll(supervisors);
     }
 
     /** Adds one score; entries that allow every level are counted as not seen. */
@@ -105,6 +107,23 @@ public final class ScoreTableBuilder {
         covariates = given;
         heads.add(new Head(score.assessment(), score.trainee(), score.supervisor(), score.context()));
         return heads.size() - 1;
+    }
+
+    /** Lists steps that may have no score. */
+    public void listSteps(List<String> codes) {
+        codes.forEach(code -> this.steps.putIfAbsent(code, this.steps.size()));
+    }
+
+    /** Lists supervisors who may have no score. */
+    public void listSupervisors(List<String> ids) {
+        extraSupervisors.addAll(ids);
+    }
+
+    /** Supervisors with a row so far. */
+    public Set<String> supervisorsSeen() {
+        Set<String> seen = new LinkedHashSet<>();
+        heads.forEach(head -> seen.add(head.supervisor));
+        return seen;
     }
 
     /** Sorts and freezes; the builder must not be used afterwards. */

@@ -11,6 +11,11 @@ final class SmoothedTrainee {
     final TraineeSpread spread;
     final SeverityMessage.Panel panel;
 
+    /** Severities of the supervisors met, and their joint covariance. */
+    final double[] severity;
+
+    final double[] severityCovariance;
+
     /** Covariance of the border with the panel's mean severity. */
     private final double[] panelPull;
 
@@ -21,10 +26,11 @@ final class SmoothedTrainee {
         this.point = point;
         JointSolution solution = new JointSolution(List.of(work), message.prior);
         solution.solve(point, Workers.ONE);
-        double[] covariance = solution.severityCovariance();
+        severity = solution.severity;
+        severityCovariance = solution.severityCovariance();
         spread = new TraineeSpread(work);
-        spread.compute(covariance);
-        panel = message.panel(solution.severity, covariance);
+        spread.compute(severityCovariance);
+        panel = message.panel(severity, severityCovariance);
         panelPull = new double[work.border];
         int met = work.supervisors.length;
         for (int r = 0; r < work.border; r++) {

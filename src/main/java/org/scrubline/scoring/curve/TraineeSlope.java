@@ -137,6 +137,11 @@ final class TraineeSlope {
         return ga * ga * xa * (1 - 2 * ga) + gb * gb * xb * (1 - 2 * gb);
     }
 
+    /** Posterior variance of the whole-assessment effect of assessment j, after {@link #prepare}. */
+    double overallVariance(int j) {
+        return overallVariance[j];
+    }
+
     /** Derivatives, after the second solve has been carried back to this trainee. */
     void collect(ModelPoint point, double[] blockSeverity) {
         TraineeWork t = work;
