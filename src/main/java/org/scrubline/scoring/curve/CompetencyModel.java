@@ -1,7 +1,10 @@
 package org.scrubline.scoring.curve;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * The dynamic many-facet ordinal competency model. For assessment j of trainee t by supervisor v, step s:
@@ -59,6 +62,27 @@ public final class CompetencyModel {
      */
     public PopulationFit fit(ScoreTable table, Psi start, Estimation estimation) {
         return new PopulationFitter(table, settings, Workers.ALL).fit(start, estimation);
+    }
+
+    /**
+     * Derivatives of the log marginal likelihood at the parameters of a fit, by group ({@code tau} as τ_2 and log gaps,
+     * {@code beta} without the last step, {@code ls_*}, {@code lq}, {@code lqg} by logarithms). With the prior kernels
+     * when the fit estimated its parameters, then all near 0.
+     */
+    public Map<String, List<Double>> gradient(ScoreTable table, PopulationFit fit) {
+        boolean given = fit.estimation() == Estimation.GIVEN;
+        PsiPriors priors = given ? PsiPriors.none() : settings.priors();
+        ModelSettings same = new ModelSettings(
+                fit.terms(), fit.kappa(), settings.supervisorRange(), settings.supervisorHalo(), priors);
+        PopulationFitter fitter = new PopulationFitter(table, same, Workers.ALL);
+        double[] gradient = fitter.gradient(fit.psi());
+        Map<String, List<Double>> groups = new LinkedHashMap<>();
+        for (String group : fitter.layout().groups()) {
+            int start = fitter.layout().start(group);
+            int end = start + fitter.layout().length(group);
+            groups.put(group, Arrays.stream(gradient, start, end).boxed().toList());
+        }
+        return groups;
     }
 
     /**
