@@ -19,6 +19,8 @@ CREATE TABLE surgical_case (
     converted_to        text,
     abandoned_reason    text,
     second_eye_of       uuid,
+    -- Who will be asked to score a planned case; the sheet is opened when the case has ended.
+    planned_scorer_id   uuid,
     logged_by           uuid NOT NULL,
     logged_at           timestamptz NOT NULL,
     lock_version        integer NOT NULL DEFAULT 0,
@@ -28,6 +30,8 @@ CREATE TABLE surgical_case (
     FOREIGN KEY (tenant_id, site_id) REFERENCES site (tenant_id, id),
     FOREIGN KEY (tenant_id, logged_by) REFERENCES person (tenant_id, id),
     FOREIGN KEY (tenant_id, second_eye_of) REFERENCES surgical_case (tenant_id, id),
+    FOREIGN KEY (tenant_id, planned_scorer_id) REFERENCES person (tenant_id, id),
+    CHECK (state <> 'PLANNED' OR planned_scorer_id IS NOT NULL),
     CHECK (state <> 'ENDED' OR (ended_at IS NOT NULL AND ended_zone IS NOT NULL)),
     CHECK (state <> 'ABANDONED' OR abandoned_reason IS NOT NULL)
 );

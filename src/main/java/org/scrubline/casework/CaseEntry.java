@@ -7,11 +7,13 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a trainee enters to log a case.
+ * What is entered to log or to plan a case.
  *
- * @param traineeId whose case it is; the person logging, or another trainee on the same case
- * @param reference pseudonymous reference
- * @param endedAt end of the case, not later than ten minutes from now
+ * @param traineeId whose case it is: the trainee who logs it, or the trainee of the supervisor who logs it
+ * @param supervisorId who is asked to score; the person logging, when that is a supervisor
+ * @param reference pseudonymous reference: letter, digit, hyphen, three digits
+ * @param endedAt end of the case, not later than ten minutes from now; null for a case that is only planned
+ * @param endedZone zone of the site's clock
  * @param secondEyeOf case of the other eye on the same day; null when there is none
  */
 public record CaseEntry(
@@ -25,7 +27,7 @@ public record CaseEntry(
         Part claimedPart,
         Supervision plannedSupervision,
         List<String> factors,
-        Instant endedAt,
+        @Nullable Instant endedAt,
         ZoneId endedZone,
         @Nullable UUID secondEyeOf) {
 

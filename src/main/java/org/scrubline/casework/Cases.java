@@ -1,6 +1,7 @@
 package org.scrubline.casework;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.SignedIn;
@@ -9,14 +10,28 @@ import org.scrubline.platform.SignedIn;
 public interface Cases {
 
     /**
-     * Logs a case that has ended and opens one sheet for the supervisor named.
+     * Logs a case that has ended and opens one sheet for the supervisor named. Its complexity counts as set after the
+     * case. A case without an end is planned instead: no sheet yet, and its complexity is set in time.
      *
      * @return the case, or every reason why not; nothing is stored then
      */
     Attempt<SurgicalCase> log(SignedIn who, CaseEntry entry);
 
+    /** A fresh random reference that no case of the programme has now. */
+    String proposeReference(UUID programmeId);
+
     /** Any case of the organisation, for rooms that have checked the person's right themselves. */
     SurgicalCase get(UUID id);
+
+    /**
+     * A case as this person may see it: trainees and scorers of the case, and directors of its programme.
+     *
+     * @throws org.scrubline.platform.NotFound for everyone else
+     */
+    CaseFile open(SignedIn who, UUID id);
+
+    /** The case of that reference, when there is one and this person may see it. */
+    Optional<SurgicalCase> byReference(SignedIn who, UUID programmeId, String reference);
 
     /** What a trainee claimed to have done in a case. */
     Part claimedPart(UUID caseId, UUID traineeId);
@@ -24,6 +39,9 @@ public interface Cases {
     /** Cases a trainee took part in, newest first, with how far their sheets are. */
     List<TraineeCase> ofTrainee(UUID traineeId);
 
-    /** Confirmed and unconfirmed cases of a procedure in which the trainee operated, signed or not. */
+    /**
+     * Ended cases of a procedure in which the trainee operated, signed or not. A signed sheet's confirmed part replaces
+     * the claim; a case of which every sheet is void, an abandoned or a planned one does not count.
+     */
     int operated(UUID traineeId, String procedureCode);
 }

@@ -1,0 +1,101 @@
+package org.scrubline.casework;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.scrubline.people.People;
+import org.scrubline.platform.Refusal;
+import org.scrubline.platform.Role;
+import org.scrubline.platform.SignedIn;
+import org.scrubline.rubric.ComplexityFactor;
+import org.scrubline.rubric.RubricLibrary;
+import org.scrubline.rubric.Rubrics;
+import org.springframework.stereotype.Component;
+
+/** Every reason why a case cannot be logged as entered. */
+@Component
+class CaseEntryRule {
+
+    private static final Duration CLOCK_TOLERANCE = Duration.ofMinutes(10);
+    private static final Duration LONG_AGO = Duration.ofDays(5 * 365);
+
+    private final People people;
+    private final Rubrics rubrics;
+    private final RubricLibrary library;
+    private final ScorerRule scorers;
+    private final Clock clock;
+
+    CaseEntryRule(People people, Rubrics rubrics, RubricLibrary library, ScorerRule scorers, Clock clock) {
+        this.people = people;
+        this.rubrics = rubrics;
+        this.library = library;
+        this.scorers = scorers;
+        this.clock = clock;
+    }
+
+    /** The reasons, in the order of the form; empty when the case can be logged. */
+    List<Refusal> against(SignedIn who, CaseEntry entry) {
+        List<Refusal> reasons = new ArrayList<>();
+        if (!CaseReference.wellFormed(entry.reference())) {
+            reasons.add(Refusal.at("reference", "refusal.case.reference.form"));
+        }
+        if (!publishes(entry.procedureCode())) {
+            reasons.add(Refusal.at("procedure", "refusal.case.procedure"));
+        }
+        if (people.site(entry.siteId()).isEmpty()) {
+            reasons.add(Refusal.at("site", "refusal.case.site"));
+        }
+        Optional.ofNullable(entry.endedAt()).flatMap(this::againstEnd).ifPresent(reasons::add);
+        againstPeople(who, entry).ifPresent(reasons::add);
+        if (!knowsAll(entry.factors())) {
+            reasons.add(Refusal.at("factors", "refusal.case.factors"));
+        }
+        return reasons;
+    }
+
+    /** An end that has not come yet, give or take a clock, or that must be a slip of the year. */
+    Optional<Refusal> againstEnd(Instant endedAt) {
+        Instant now = clock.instant();
+        if (endedAt.isAfter(now.plus(CLOCK_TOLERANCE))) {
+            return Optional.of(Refusal.at("endedAt", "refusal.case.end.future"));
+        }
+        if (endedAt.isBefore(now.minus(LONG_AGO))) {
+            return Optional.of(Refusal.at("endedAt", "refusal.case.end.past"));
+        }
+        return Optional.empty();
+    }
+
+    boolean publishes(String procedure) {
+        return rubrics.published().stream()
+                .anyMatch(published -> published.rubric().procedure().equals(procedure));
+    }
+
+    private boolean knowsAll(List<String> factors) {
+        return library.complexity().factors().stream()
+                .map(ComplexityFactor::code)
+                .toList()
+                .containsAll(factors);
+    }
+
+    private Optional<Refusal> againstPeople(SignedIn who, CaseEntry entry) {
+        UUID programme = entry.programmeId();
+        boolean own = entry.traineeId().equals(who.personId());
+        if (own && !who.has(Role.TRAINEE, programme)) {
+            return Optional.of(Refusal.of("refusal.case.programme"));
+        }
+        if (!own && !who.has(Role.SUPERVISOR, programme)) {
+            return Optional.of(Refusal.at("trainee", "refusal.case.trainee.other"));
+        }
+        if (!own && !entry.supervisorId().equals(who.personId())) {
+            return Optional.of(Refusal.at(ScorerRule.FIELD, "refusal.case.supervisor.other"));
+        }
+        if (!own && !scorers.holds(programme, entry.traineeId(), Role.TRAINEE)) {
+            return Optional.of(Refusal.at("trainee", "refusal.case.trainee.unknown"));
+        }
+        return scorers.against(programme, entry.traineeId(), entry.supervisorId());
+    }
+}

@@ -1,0 +1,135 @@
+package org.scrubline.casework;
+
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.Optional;
+import java.util.UUID;
+import org.scrubline.platform.TenantScope;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+
+/** Opens blank sheets when a supervisor is asked to score, and hands untouched ones on. */
+@Repository
+class ScoreRequestStore {
+
+    private static final String OPEN = """
+            insert into score_sheet (tenant_id, id, case_id, trainee_id, scorer_id, rubric_version_id, state, opened_at)
+            values (:tenant, :id, :case, :trainee, :scorer, :rubric, 'OPEN', :at)
+            on conflict (tenant_id, case_id, trainee_id, scorer_id) do nothing
+            """;
+    private static final String RUBRIC_IN_USE = """
+            select rubric_version_id
+            from score_sheet
+            where tenant_id = :tenant
+              and case_id = :case
+            order by opened_at, id
+            limit 1
+            """;
+    private static final String ASKED = """
+            select exists (
+                select 1
+                from score_sheet
+                where tenant_id = :tenant
+                  and case_id = :case
+                  and trainee_id = :trainee
+                  and scorer_id = :scorer)
+            """;
+    private static final String SETTLED = """
+            select exists (
+                select 1
+                from score_sheet
+                where tenant_id = :tenant
+                  and case_id = :case
+                  and state <> 'OPEN')
+            """;
+    private static final String HAND_ON = """
+            update score_sheet
+            set scorer_id = :to
+            where tenant_id = :tenant
+              and id = :id
+              and scorer_id = :from
+              and state = 'OPEN'
+              and lock_version = 0
+            """;
+    private static final String NOTE_HAND_ON = """
+            insert into sheet_assignment (tenant_id, id, sheet_id, from_id, to_id, assigned_by, reason, assigned_at)
+            values (:tenant, :id, :sheet, :from, :to, :by, :reason, :at)
+            """;
+
+    private final JdbcClient jdbc;
+
+    ScoreRequestStore(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    /** Opens a blank sheet. False when this supervisor has one about this trainee in this case. */
+    boolean open(UUID sheet, UUID surgicalCase, UUID trainee, UUID scorer, UUID rubric, Instant at) {
+        return jdbc.sql(OPEN)
+                        .param("tenant", TenantScope.require())
+                        .param("id", sheet)
+                        .param("case", surgicalCase)
+                        .param("trainee", trainee)
+                        .param("scorer", scorer)
+                        .param("rubric", rubric)
+                        .param("at", utc(at))
+                        .update()
+                == 1;
+    }
+
+    /** The rubric version the case is scored with, once a sheet is open. */
+    Optional<UUID> rubricInUse(UUID surgicalCase) {
+        return jdbc.sql(RUBRIC_IN_USE)
+                .param("tenant", TenantScope.require())
+                .param("case", surgicalCase)
+                .query(UUID.class)
+                .optional();
+    }
+
+    boolean asked(UUID surgicalCase, UUID trainee, UUID scorer) {
+        return jdbc.sql(ASKED)
+                .param("tenant", TenantScope.require())
+                .param("case", surgicalCase)
+                .param("trainee", trainee)
+                .param("scorer", scorer)
+                .query(Boolean.class)
+                .single();
+    }
+
+    /** Whether a sheet about the case is signed or void. */
+    boolean settled(UUID surgicalCase) {
+        return jdbc.sql(SETTLED)
+                .param("tenant", TenantScope.require())
+                .param("case", surgicalCase)
+                .query(Boolean.class)
+                .single();
+    }
+
+    /** Gives an untouched sheet another scorer. False when it was touched or given away in the meantime. */
+    boolean handOn(UUID sheet, UUID from, UUID to) {
+        return jdbc.sql(HAND_ON)
+                        .param("tenant", TenantScope.require())
+                        .param("id", sheet)
+                        .param("from", from)
+                        .param("to", to)
+                        .update()
+                == 1;
+    }
+
+    void noteHandOn(UUID sheet, UUID from, UUID to, UUID by, String reason, Instant at) {
+        jdbc.sql(NOTE_HAND_ON)
+                .param("tenant", TenantScope.require())
+                .param("id", UUID.randomUUID())
+                .param("sheet", sheet)
+                .param("from", from)
+                .param("to", to)
+                .param("by", by)
+                .param("reason", reason)
+                .param("at", utc(at))
+                .update();
+    }
+
+    private static OffsetDateTime utc(Instant at) {
+        return at.atOffset(ZoneOffset.UTC);
+    }
+}
