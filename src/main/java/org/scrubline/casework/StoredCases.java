@@ -57,7 +57,7 @@ class StoredCases implements Cases {
         if (reasons.isEmpty()) {
             return store(who, entry);
         }
-        store.byReference(entry.programmeId(), entry.reference()).ifPresent(other -> reasons.add(taken(entry)));
+        withReference(entry.programmeId(), entry.reference()).ifPresent(other -> reasons.add(taken(entry)));
         return Attempt.refused(reasons);
     }
 
@@ -173,7 +173,12 @@ class StoredCases implements Cases {
     @Override
     @Transactional(readOnly = true)
     public Optional<SurgicalCase> byReference(SignedIn who, UUID programmeId, String reference) {
-        return store.byReference(programmeId, reference).filter(found -> mayOpen(who, found));
+        return withReference(programmeId, reference).filter(found -> mayOpen(who, found));
+    }
+
+    /** Asks the database for well-formed references only: others may hold what it cannot even compare. */
+    private Optional<SurgicalCase> withReference(UUID programmeId, String reference) {
+        return CaseReference.wellFormed(reference) ? store.byReference(programmeId, reference) : Optional.empty();
     }
 
     @Override
