@@ -91,7 +91,7 @@ class DemoCases {
         }
     }
 
-    /** Signed cases spread over the months, oldest first, then two of this morning that nobody has scored yet. */
+    /** Signed cases spread over the months, oldest first, then a few that nobody has scored yet. */
     private List<Planned> plan(Instant now) {
         List<Planned> plan = new ArrayList<>();
         ZoneId zone = ZoneId.of(DemoCast.ZONE);
@@ -104,7 +104,7 @@ class DemoCases {
         }
         plan.sort(Comparator.comparing(Planned::endedAt));
         for (Trainee trainee : DemoCast.TRAINEES.subList(0, 3)) {
-            Instant ended = now.minus(Duration.ofHours(3 + 20L * DemoCast.TRAINEES.indexOf(trainee)));
+            Instant ended = inTheatre(now.minus(Duration.ofDays(1 + DemoCast.TRAINEES.indexOf(trainee))), zone);
             plan.add(new Planned(trainee, trainee.cases(), ended, DemoCast.SUPERVISORS.get(0), false));
         }
         Trainee unscored = DemoCast.TRAINEES.get(4);
@@ -182,7 +182,7 @@ class DemoCases {
     private SheetChange fill(Rubric rubric, Map<String, Integer> levels) {
         List<SheetChange> changes = new ArrayList<>();
         changes.add(new SheetChange.ConfirmRole(Part.WHOLE_CASE, Supervision.SCRUBBED));
-        levels.forEach((code, level) -> changes.add(new SheetChange.SetStep(code, state(level))));
+        levels.forEach((code, level) -> changes.add(new SheetChange.SetStep(code, state(rubric.step(code), level))));
         if (levels.getOrDefault("TF03", 5) <= 2) {
             changes.add(new SheetChange.AddEvent("TEAR_REPAIRED", "TF03", null, "closed with one stitch"));
         }
@@ -194,9 +194,9 @@ class DemoCases {
         return new SheetChange.All(changes);
     }
 
-    /** A step done by the supervisor by plan now and then, so that every state of a step is seen. */
-    private StepState state(int level) {
-        return random.nextDouble() < .03
+    /** A step that is not critical is done by the supervisor by plan now and then. */
+    private StepState state(Step step, int level) {
+        return !step.critical() && random.nextDouble() < .06
                 ? new StepState.BySupervisor(StepState.BySupervisor.Cause.PLAN)
                 : new StepState.Scored(level);
     }
