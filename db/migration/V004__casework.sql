@@ -166,6 +166,19 @@ CREATE TABLE sheet_event (
 SELECT wall_off('sheet_event');
 GRANT SELECT, INSERT, DELETE ON sheet_event TO ${runtimeRole};
 
+-- A tap that was applied, by the id the page gave it: sending it again after a lost answer changes nothing.
+CREATE TABLE sheet_tap (
+    tenant_id    uuid NOT NULL,
+    sheet_id     uuid NOT NULL,
+    tap_id       uuid NOT NULL,
+    lock_version integer NOT NULL,
+    recorded_at  timestamptz NOT NULL,
+    PRIMARY KEY (tenant_id, sheet_id, tap_id),
+    FOREIGN KEY (tenant_id, sheet_id) REFERENCES score_sheet (tenant_id, id)
+);
+SELECT wall_off('sheet_tap');
+GRANT SELECT, INSERT ON sheet_tap TO ${runtimeRole};
+
 -- The trainee's answer to a signed sheet. Written once, read for ever.
 CREATE TABLE sheet_remark (
     tenant_id  uuid NOT NULL,

@@ -47,4 +47,34 @@ public record Sheet(
     public StepState step(String code) {
         return steps.getOrDefault(code, StepState.blank());
     }
+
+    /** The same sheet with these states of its steps. */
+    Sheet with(Map<String, StepState> states) {
+        return copy(states, lockVersion);
+    }
+
+    /** The same sheet under another lock version. */
+    Sheet under(int version) {
+        return copy(steps, version);
+    }
+
+    private Sheet copy(Map<String, StepState> states, int version) {
+        return new Sheet(
+                id,
+                caseId,
+                traineeId,
+                scorerId,
+                rubricVersionId,
+                state,
+                confirmedPart,
+                givenSupervision,
+                states,
+                measures,
+                events,
+                strength,
+                nextStep,
+                openedAt,
+                firstScoredAt,
+                version);
+    }
 }

@@ -27,6 +27,14 @@ public interface Sheets {
     Attempt<Sheet> change(SignedIn scorer, UUID id, int onVersion, SheetChange change);
 
     /**
+     * The same for a change sent under an id of its own: sent again, it is answered and not applied again.
+     *
+     * @param tapId made by the sender, one for each thing done
+     * @return the sheet under the version this tap made, even if it was sent before and the sheet has moved on since
+     */
+    Attempt<Sheet> tap(SignedIn scorer, UUID id, UUID tapId, int onVersion, SheetChange change);
+
+    /**
      * Closes a sheet as signed, inside the signer's transaction.
      *
      * @return false when it was not open on that version any more

@@ -37,7 +37,9 @@ class VerdictRule {
                 critical(state -> !(state instanceof StepState.NotPart) && !scored(state, level -> true));
         if (!unsettled.isEmpty()) {
             return new CaseVerdict(
-                    Verdict.NO_VERDICT, List.of(Refusal.of("verdict.reason.open", unsettled.size(), names(unsettled))));
+                    Verdict.NO_VERDICT,
+                    List.of(Refusal.at(
+                            field(unsettled.get(0)), "verdict.reason.open", unsettled.size(), names(unsettled))));
         }
         List<Refusal> dependent = dependent();
         return dependent.isEmpty()
@@ -48,7 +50,7 @@ class VerdictRule {
     private List<Refusal> unsafe() {
         List<Refusal> reasons = new ArrayList<>();
         critical(state -> scored(state, level -> level <= 2))
-                .forEach(step -> reasons.add(Refusal.of("verdict.reason.low", step.name(), level(step))));
+                .forEach(step -> reasons.add(Refusal.at(field(step), "verdict.reason.low", step.name(), level(step))));
         sheet.events().stream()
                 .filter(event -> catalogue.blocks(event.eventCode(), event.reason()))
                 .forEach(event -> reasons.add(Refusal.of(
@@ -61,12 +63,12 @@ class VerdictRule {
     private List<Refusal> dependent() {
         List<Refusal> reasons = new ArrayList<>();
         critical(state -> scored(state, level -> level == 3))
-                .forEach(step -> reasons.add(Refusal.of("verdict.reason.three", step.name())));
+                .forEach(step -> reasons.add(Refusal.at(field(step), "verdict.reason.three", step.name())));
         steps(step -> scored(sheet.step(step.code()), level -> level == 1))
-                .forEach(step -> reasons.add(Refusal.of("verdict.reason.one", step.name())));
+                .forEach(step -> reasons.add(Refusal.at(field(step), "verdict.reason.one", step.name())));
         List<Step> threes = steps(step -> !step.critical() && scored(sheet.step(step.code()), level -> level == 3));
         if (threes.size() > OTHER_STEPS_AT_3) {
-            reasons.add(Refusal.of("verdict.reason.threes", threes.size(), names(threes)));
+            reasons.add(Refusal.at(field(threes.get(0)), "verdict.reason.threes", threes.size(), names(threes)));
         }
         return reasons;
     }
@@ -85,6 +87,11 @@ class VerdictRule {
 
     private int level(Step step) {
         return sheet.step(step.code()) instanceof StepState.Scored scored ? scored.level() : 0;
+    }
+
+    /** The field of the sheet a reason leads to. */
+    private static String field(Step step) {
+        return "step." + step.code();
     }
 
     private static String names(List<Step> steps) {

@@ -1,0 +1,194 @@
+package org.scrubline.casework;
+
+import static java.util.Objects.requireNonNull;
+
+import java.math.BigDecimal;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.scrubline.platform.TenantScope;
+import org.scrubline.rubric.TakeoverReason;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+
+/** Reads sheets whole. A reader may see rows of two versions; the guard of {@link SheetWriterStore} then refuses its change. */
+@Repository
+class SheetStore {
+
+    private static final String HEAD = """
+            select
+                s.case_id,
+                s.trainee_id,
+                s.scorer_id,
+                s.rubric_version_id,
+                s.state,
+                s.confirmed_part,
+                s.given_supervision,
+                s.strength,
+                s.next_step,
+                s.opened_at,
+                s.first_scored_at,
+                s.lock_version,
+                c.programme_id,
+                c.converted_to
+            from score_sheet s
+            join surgical_case c on c.tenant_id = s.tenant_id and c.id = s.case_id
+            where s.tenant_id = :tenant
+              and s.id = :sheet
+            """;
+    private static final String STEPS = """
+            select step_code, state, level, cause
+            from sheet_step
+            where tenant_id = :tenant
+              and sheet_id = :sheet
+            """;
+    private static final String MEASURES = """
+            select measure_code, value
+            from sheet_measure
+            where tenant_id = :tenant
+              and sheet_id = :sheet
+            """;
+    private static final String EVENTS = """
+            select id, event_code, step_code, reason, action_taken, recorded_at
+            from sheet_event
+            where tenant_id = :tenant
+              and sheet_id = :sheet
+            order by recorded_at, id
+            """;
+    private static final String OPEN = """
+            select
+                s.id,
+                s.case_id,
+                s.rubric_version_id,
+                p.printed_name,
+                c.converted_to,
+                array(select step_code
+                      from sheet_step t
+                      where t.tenant_id = s.tenant_id
+                        and t.sheet_id = s.id) as said
+            from score_sheet s
+            join surgical_case c on c.tenant_id = s.tenant_id and c.id = s.case_id
+            join person p on p.tenant_id = s.tenant_id and p.id = s.trainee_id
+            where s.tenant_id = :tenant
+              and s.scorer_id = :scorer
+              and s.state = 'OPEN'
+            order by c.ended_at nulls last, s.opened_at, s.id
+            """;
+
+    private final JdbcClient jdbc;
+
+    SheetStore(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    /** A sheet with what its case says about who may open it and which steps belong to it. */
+    record Draft(Sheet sheet, UUID programmeId, boolean converted) {}
+
+    /** A line of the list of open sheets before its case and rubric are known. */
+    record OpenLine(
+            UUID sheetId, UUID caseId, UUID rubricVersionId, String traineeName, boolean converted, Set<String> said) {}
+
+    Optional<Draft> find(UUID id) {
+        return of(HEAD, id).query((row, n) -> draft(id, row)).optional();
+    }
+
+    List<OpenLine> open(UUID scorer) {
+        return jdbc.sql(OPEN)
+                .param("tenant", TenantScope.require())
+                .param("scorer", scorer)
+                .query((row, n) -> new OpenLine(
+                        row.getObject("id", UUID.class),
+                        row.getObject("case_id", UUID.class),
+                        row.getObject("rubric_version_id", UUID.class),
+                        row.getString("printed_name"),
+                        row.getString("converted_to") != null,
+                        Set.copyOf(Arrays.asList((String[]) row.getArray("said").getArray()))))
+                .list();
+    }
+
+    private Draft draft(UUID id, ResultSet row) throws SQLException {
+        Sheet sheet = new Sheet(
+                id,
+                row.getObject("case_id", UUID.class),
+                row.getObject("trainee_id", UUID.class),
+                row.getObject("scorer_id", UUID.class),
+                row.getObject("rubric_version_id", UUID.class),
+                SheetState.valueOf(row.getString("state")),
+                optional(Part.class, row.getString("confirmed_part")),
+                optional(Supervision.class, row.getString("given_supervision")),
+                steps(id),
+                measures(id),
+                of(EVENTS, id).query((event, n) -> event(event)).list(),
+                text(row.getString("strength")),
+                text(row.getString("next_step")),
+                requireNonNull(instant(row, "opened_at")),
+                instant(row, "first_scored_at"),
+                row.getInt("lock_version"));
+        return new Draft(sheet, row.getObject("programme_id", UUID.class), row.getString("converted_to") != null);
+    }
+
+    private Map<String, StepState> steps(UUID id) {
+        Map<String, StepState> steps = new LinkedHashMap<>();
+        of(STEPS, id).query(row -> {
+            steps.put(row.getString("step_code"), state(row));
+        });
+        return steps;
+    }
+
+    private Map<String, BigDecimal> measures(UUID id) {
+        Map<String, BigDecimal> measures = new LinkedHashMap<>();
+        of(MEASURES, id).query(row -> {
+            measures.put(row.getString("measure_code"), SheetEditor.plain(row.getBigDecimal("value")));
+        });
+        return measures;
+    }
+
+    private static StepState state(ResultSet row) throws SQLException {
+        String state = row.getString("state");
+        return switch (state) {
+            case "SCORED" -> new StepState.Scored(row.getInt("level"));
+            case "BY_SUPERVISOR" ->
+                new StepState.BySupervisor(StepState.BySupervisor.Cause.valueOf(row.getString("cause")));
+            case "NOT_PART" -> new StepState.NotPart();
+            case "NOT_SEEN" -> new StepState.NotSeen();
+            default -> throw new IllegalStateException("a step in state " + state);
+        };
+    }
+
+    private static RecordedEvent event(ResultSet row) throws SQLException {
+        return new RecordedEvent(
+                row.getObject("id", UUID.class),
+                row.getString("event_code"),
+                row.getString("step_code"),
+                optional(TakeoverReason.class, row.getString("reason")),
+                text(row.getString("action_taken")),
+                requireNonNull(instant(row, "recorded_at")));
+    }
+
+    private JdbcClient.StatementSpec of(String sql, UUID sheet) {
+        return jdbc.sql(sql).param("tenant", TenantScope.require()).param("sheet", sheet);
+    }
+
+    private static <E extends Enum<E>> @Nullable E optional(Class<E> type, @Nullable String name) {
+        return name == null ? null : Enum.valueOf(type, name);
+    }
+
+    private static String text(@Nullable String stored) {
+        return stored == null ? "" : stored;
+    }
+
+    private static @Nullable Instant instant(ResultSet row, String column) throws SQLException {
+        OffsetDateTime at = row.getObject(column, OffsetDateTime.class);
+        return at == null ? null : at.withOffsetSameInstant(ZoneOffset.UTC).toInstant();
+    }
+}
