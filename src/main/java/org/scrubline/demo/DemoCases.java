@@ -13,9 +13,7 @@ import java.util.Random;
 import org.scrubline.casework.CaseEntry;
 import org.scrubline.casework.Cases;
 import org.scrubline.casework.Eye;
-import org.scrubline.casework.OpenSheet;
 import org.scrubline.casework.Part;
-import org.scrubline.casework.SelfScores;
 import org.scrubline.casework.Sheet;
 import org.scrubline.casework.SheetChange;
 import org.scrubline.casework.Sheets;
@@ -26,7 +24,6 @@ import org.scrubline.demo.DemoCast.Supervisor;
 import org.scrubline.demo.DemoCast.Trainee;
 import org.scrubline.demo.DemoPeople.Cast;
 import org.scrubline.platform.ScrublineClock;
-import org.scrubline.platform.SignedIn;
 import org.scrubline.rubric.EventCatalogue;
 import org.scrubline.rubric.Rubric;
 import org.scrubline.rubric.RubricLibrary;
@@ -49,23 +46,15 @@ class DemoCases {
     private final Cases cases;
     private final Sheets sheets;
     private final Signing signing;
-    private final SelfScores selfScores;
     private final RubricLibrary library;
     private final ScrublineClock clock;
     private final Random random = new Random(20260901);
     private final DemoScores scores = new DemoScores(random);
 
-    DemoCases(
-            Cases cases,
-            Sheets sheets,
-            Signing signing,
-            SelfScores selfScores,
-            RubricLibrary library,
-            ScrublineClock clock) {
+    DemoCases(Cases cases, Sheets sheets, Signing signing, RubricLibrary library, ScrublineClock clock) {
         this.cases = cases;
         this.sheets = sheets;
         this.signing = signing;
-        this.selfScores = selfScores;
         this.library = library;
         this.clock = clock;
     }
@@ -77,16 +66,10 @@ class DemoCases {
     void write(Cast cast) {
         for (Planned planned : plan(clock.instant())) {
             Instant logged = planned.endedAt().plus(Duration.ofMinutes(25));
-            SurgicalCase entered = clock.at(logged, () -> log(cast, planned));
+            SurgicalCase logEntry = clock.at(logged, () -> log(cast, planned));
             if (planned.signed()) {
-                Map<String, Integer> levels = scores.draw(
-                        library.rubric(PROCEDURE),
-                        planned.trainee(),
-                        planned.scorer(),
-                        planned.number(),
-                        entered.band());
-                clock.at(logged.plus(Duration.ofMinutes(3)), () -> selfScore(cast, planned, entered, levels));
-                clock.at(planned.endedAt().plus(delay(planned)), () -> score(cast, planned, entered, levels));
+                Instant signed = planned.endedAt().plus(delay(planned));
+                clock.at(signed, () -> score(cast, planned, logEntry));
             }
         }
     }
@@ -156,25 +139,18 @@ class DemoCases {
         return "%c%d-%03d".formatted((char) ('A' + n / 1_000), n % 10, n % 1_000);
     }
 
-    private int selfScore(Cast cast, Planned planned, SurgicalCase scored, Map<String, Integer> levels) {
-        return selfScores
-                .save(
-                        cast.member(planned.trainee().username()),
-                        scored.id(),
-                        scores.selfScores(levels, planned.trainee()))
-                .orThrow();
-    }
-
-    private Sheet score(Cast cast, Planned planned, SurgicalCase scored, Map<String, Integer> levels) {
-        SignedIn scorer = cast.member(planned.scorer().username());
-        OpenSheet open = sheets.toScore(scorer.personId()).stream()
+    private Sheet score(Cast cast, Planned planned, SurgicalCase scored) {
+        var scorer = cast.member(planned.scorer().username());
+        var open = sheets.toScore(scorer.personId()).stream()
                 .filter(line -> line.surgicalCase().id().equals(scored.id()))
                 .findFirst()
                 .orElseThrow();
         Sheet sheet = sheets.get(open.sheetId());
-        SheetChange filling = fill(library.rubric(PROCEDURE), levels);
-        Sheet filled =
-                sheets.change(scorer, sheet.id(), sheet.lockVersion(), filling).orThrow();
+        Rubric rubric = library.rubric(PROCEDURE);
+        Map<String, Integer> levels =
+                scores.draw(rubric, planned.trainee(), planned.scorer(), planned.number(), scored.band());
+        Sheet filled = sheets.change(scorer, sheet.id(), sheet.lockVersion(), fill(rubric, levels))
+                .orThrow();
         signing.signWithoutCredential(scorer, filled.id()).orThrow();
         return filled;
     }

@@ -1,0 +1,60 @@
+package org.scrubline.casework.web;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import tools.jackson.core.JacksonException;
+import tools.jackson.core.StreamReadFeature;
+import tools.jackson.databind.DeserializationFeature;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+
+/**
+ * One tap as the page sends it: {@code {"tap": id, "version": number, "fields": {name: text, …}}}.
+ *
+ * @param tap id the page made for it
+ * @param version the version it was made on
+ */
+record TapBody(UUID tap, int version, SheetInput sent) {
+
+    private static final int LARGEST = 16 * 1024;
+    private static final int MOST_FIELDS = 50;
+    private static final JsonMapper MAPPER = JsonMapper.builder()
+            .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+            .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+            .build();
+
+    /** The tap in a request's body, empty when the body is none. */
+    static Optional<TapBody> read(InputStream body) throws IOException {
+        byte[] bytes = body.readNBytes(LARGEST + 1);
+        if (bytes.length > LARGEST) {
+            return Optional.empty();
+        }
+        try {
+            return of(MAPPER.readTree(bytes));
+        } catch (JacksonException | IllegalArgumentException e) {
+            return Optional.empty();
+        }
+    }
+
+    private static Optional<TapBody> of(JsonNode root) {
+        JsonNode tap = root.path("tap");
+        JsonNode version = root.path("version");
+        JsonNode fields = root.path("fields");
+        boolean shaped = tap.isString() && version.isInt() && fields.isObject();
+        if (!shaped || fields.size() > MOST_FIELDS) {
+            return Optional.empty();
+        }
+        Map<String, String> texts = new LinkedHashMap<>();
+        for (Map.Entry<String, JsonNode> field : fields.properties()) {
+            if (!field.getValue().isString()) {
+                return Optional.empty();
+            }
+            texts.put(field.getKey(), field.getValue().stringValue());
+        }
+        return Optional.of(new TapBody(UUID.fromString(tap.stringValue()), version.intValue(), new SheetInput(texts)));
+    }
+}

@@ -1,0 +1,61 @@
+package org.scrubline.casework.web;
+
+import java.time.Duration;
+import java.util.List;
+import org.scrubline.casework.OpenSheet;
+import org.scrubline.casework.Sheets;
+import org.scrubline.platform.NotFound;
+import org.scrubline.platform.Role;
+import org.scrubline.platform.SignedIn;
+import org.scrubline.rubric.Rubrics;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+
+/** The supervisor's home: what waits to be scored, oldest first. */
+@Controller
+class ToScoreController {
+
+    private static final Duration LATE_AFTER = Duration.ofDays(3);
+
+    private final Sheets sheets;
+    private final Rubrics rubrics;
+    private final SheetWords words;
+
+    ToScoreController(Sheets sheets, Rubrics rubrics, SheetWords words) {
+        this.sheets = sheets;
+        this.rubrics = rubrics;
+        this.words = words;
+    }
+
+    /** A line of the list; {@code age} is since the end of the case. */
+    record Line(
+            String href, String trainee, String procedure, String note, String age, String progress, boolean late) {}
+
+    @GetMapping("/to-score")
+    String list(@AuthenticationPrincipal SignedIn who, Model model) {
+        if (!who.has(Role.SUPERVISOR)) {
+            throw new NotFound();
+        }
+        List<Line> lines =
+                sheets.toScore(who.personId()).stream().map(this::line).toList();
+        model.addAttribute("lines", lines);
+        return "casework/to-score";
+    }
+
+    private Line line(OpenSheet open) {
+        return new Line(
+                "/sheets/" + open.sheetId(),
+                words.shortName(open.traineeName()),
+                rubrics.current(open.surgicalCase().procedureCode()).rubric().title(),
+                words.say(
+                        "to-score.note",
+                        open.surgicalCase().reference(),
+                        words.say("sheet.eye." + open.surgicalCase().eye().name()),
+                        words.endOf(open.surgicalCase())),
+                words.age(open.age()),
+                words.say("to-score.progress", open.stepsSaid(), open.stepsInAll()),
+                open.age().compareTo(LATE_AFTER) > 0);
+    }
+}

@@ -1,0 +1,4 @@
+@NullMarked
+package org.scrubline.casework.web;
+
+import org.jspecify.annotations.NullMarked;
