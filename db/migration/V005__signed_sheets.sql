@@ -35,6 +35,7 @@ CREATE TABLE signed_sheet (
     FOREIGN KEY (tenant_id, rubric_version_id) REFERENCES rubric_version (tenant_id, id)
 );
 CREATE INDEX signed_sheet_trainee ON signed_sheet (tenant_id, trainee_id, procedure_code, case_ended_at);
+CREATE INDEX signed_sheet_signer ON signed_sheet (tenant_id, signer_id, signed_at);
 CREATE INDEX signed_sheet_programme ON signed_sheet (tenant_id, programme_id, procedure_code, case_ended_at);
 SELECT wall_off('signed_sheet');
 GRANT SELECT, INSERT ON signed_sheet TO ${runtimeRole};
@@ -46,9 +47,11 @@ CREATE TABLE signed_step (
     critical        boolean NOT NULL,
     state           text NOT NULL CHECK (state IN ('SCORED', 'BY_SUPERVISOR', 'NOT_PART', 'NOT_SEEN')),
     level           integer CHECK (level BETWEEN 1 AND 5),
+    cause           text CHECK (cause IN ('PLAN', 'AFTER_TAKEOVER')),
     PRIMARY KEY (tenant_id, signed_sheet_id, step_code),
     FOREIGN KEY (tenant_id, signed_sheet_id) REFERENCES signed_sheet (tenant_id, id),
-    CHECK ((state = 'SCORED') = (level IS NOT NULL))
+    CHECK ((state = 'SCORED') = (level IS NOT NULL)),
+    CHECK ((state = 'BY_SUPERVISOR') = (cause IS NOT NULL))
 );
 SELECT wall_off('signed_step');
 GRANT SELECT, INSERT ON signed_step TO ${runtimeRole};

@@ -7,6 +7,9 @@ import org.scrubline.platform.SignedIn;
 /** Signs sheets. */
 public interface Signing {
 
+    /** Field of a refusal that no entry can mend: this person may not sign this sheet. */
+    String AUTHORITY = "authority";
+
     /** Exactly what signing now would sign, and why it cannot be signed yet if so. */
     SigningPreview preview(SignedIn scorer, UUID sheetId);
 

@@ -1,0 +1,51 @@
+package org.scrubline.signoff;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.text.Normalizer;
+import java.util.HexFormat;
+import org.erdtman.jcs.JsonCanonicalizer;
+import tools.jackson.databind.json.JsonMapper;
+
+/** Records as canonical JSON (RFC 8785) with all text in Unicode normal form C, and the hash of it. */
+final class CanonicalJson {
+
+    private static final JsonMapper MAPPER = JsonMapper.builder().build();
+
+    private CanonicalJson() {}
+
+    /** RFC 8785 does not normalise text, so that is done first; none of JSON's own characters composes with another. */
+    static String of(Object value) {
+        return canonical(Normalizer.normalize(MAPPER.writeValueAsString(value), Normalizer.Form.NFC));
+    }
+
+    /**
+     * One JSON text in canonical form.
+     *
+     * @throws UncheckedIOException when it is no JSON
+     */
+    static String canonical(String json) {
+        try {
+            return new JsonCanonicalizer(json).getEncodedString();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    static <T> T read(String json, Class<T> type) {
+        return MAPPER.readValue(json, type);
+    }
+
+    /** SHA-256 of the UTF-8 bytes, lower-case hexadecimal. */
+    static String sha256(String text) {
+        try {
+            byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
+            return HexFormat.of().formatHex(digest);
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+}

@@ -1,0 +1,122 @@
+package org.scrubline.signoff;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.scrubline.casework.CaseVerdict;
+import org.scrubline.casework.RecordedEvent;
+import org.scrubline.casework.Sheet;
+import org.scrubline.casework.SurgicalCase;
+import org.scrubline.people.People;
+import org.scrubline.people.Person;
+import org.scrubline.people.Site;
+import org.scrubline.platform.NotFound;
+import org.scrubline.platform.Role;
+import org.scrubline.platform.SignedIn;
+import org.scrubline.rubric.EventCatalogue;
+import org.scrubline.rubric.PublishedRubric;
+import org.scrubline.rubric.Rubric;
+import org.scrubline.rubric.RubricLibrary;
+import org.scrubline.signoff.SheetContent.CaseFacts;
+import org.scrubline.signoff.SheetContent.EventLine;
+import org.scrubline.signoff.SheetContent.MeasureLine;
+import org.scrubline.signoff.SheetContent.Named;
+import org.scrubline.signoff.SheetContent.RubricUsed;
+import org.scrubline.signoff.SheetContent.Signer;
+import org.scrubline.signoff.SheetContent.StepLine;
+import org.scrubline.signoff.SheetContent.VerdictLine;
+import org.springframework.context.MessageSource;
+import org.springframework.stereotype.Component;
+
+/** Gathers what a signature would cover from where it is kept. */
+@Component
+class ContentWriter {
+
+    static final String MEANING = "signoff.meaning.observed";
+
+    private final People people;
+    private final EventCatalogue catalogue;
+    private final MessageSource messages;
+
+    ContentWriter(People people, RubricLibrary library, MessageSource messages) {
+        this.people = people;
+        this.catalogue = library.events();
+        this.messages = messages;
+    }
+
+    SheetContent write(SignedIn scorer, SurgicalCase operation, Sheet sheet, PublishedRubric published) {
+        Rubric rubric = published.rubric();
+        return new SheetContent(
+                SheetContent.SCHEMA,
+                sheet.id(),
+                1,
+                new Named(scorer.tenantId(), scorer.organisationName()),
+                new RubricUsed(
+                        published.id(), rubric.procedure(), rubric.title(), rubric.version(), published.contentHash()),
+                caseFacts(operation),
+                new Named(
+                        sheet.traineeId(),
+                        people.person(sheet.traineeId())
+                                .map(Person::printedName)
+                                .orElseThrow(NotFound::new)),
+                sheet.confirmedPart(),
+                sheet.givenSupervision(),
+                rubric.steps().stream()
+                        .map(step -> StepLine.of(step.code(), step.critical(), sheet.step(step.code())))
+                        .toList(),
+                measures(rubric, sheet),
+                sheet.events().stream().map(this::event).toList(),
+                sheet.strength(),
+                sheet.nextStep(),
+                VerdictLine.of(CaseVerdict.of(rubric, catalogue, sheet)),
+                sheet.firstScoredAt(),
+                signer(scorer));
+    }
+
+    private CaseFacts caseFacts(SurgicalCase operation) {
+        return new CaseFacts(
+                operation.id(),
+                operation.programmeId(),
+                operation.reference(),
+                operation.procedureCode(),
+                operation.eye(),
+                people.site(operation.siteId()).map(Site::code).orElseThrow(NotFound::new),
+                operation.endedAt(),
+                operation.endedZone(),
+                operation.plannedSupervision(),
+                operation.factors().stream().sorted().toList(),
+                operation.band(),
+                operation.complexitySetLate());
+    }
+
+    private static List<MeasureLine> measures(Rubric rubric, Sheet sheet) {
+        return rubric.steps().stream()
+                .flatMap(step -> step.measures().stream()
+                        .flatMap(measure -> Optional.ofNullable(sheet.measures().get(measure.code()))
+                                .map(value -> new MeasureLine(
+                                        step.code(),
+                                        measure.code(),
+                                        value.stripTrailingZeros().toPlainString()))
+                                .stream()))
+                .toList();
+    }
+
+    private EventLine event(RecordedEvent event) {
+        return new EventLine(
+                event.eventCode(),
+                event.stepCode(),
+                event.reason(),
+                catalogue.blocks(event.eventCode(), event.reason()),
+                event.actionTaken());
+    }
+
+    /** The meaning is signed in the one language records are kept in, whatever the reader's. */
+    private Signer signer(SignedIn scorer) {
+        return new Signer(
+                scorer.personId(),
+                scorer.printedName(),
+                Role.SUPERVISOR.name(),
+                MEANING,
+                messages.getMessage(MEANING, null, Locale.ENGLISH));
+    }
+}

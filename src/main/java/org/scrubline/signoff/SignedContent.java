@@ -1,0 +1,79 @@
+package org.scrubline.signoff;
+
+import static java.util.Objects.requireNonNull;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.UUID;
+import org.scrubline.casework.SurgicalCase;
+import org.scrubline.signoff.SignedSheet.SignedEvent;
+import org.scrubline.signoff.SignedSheet.SignedStep;
+
+/**
+ * The whole of a signed record: what was reviewed, its hash, and when it was signed. In canonical form the reviewed
+ * part is byte for byte the JSON the reviewed hash was made from, so one text proves both.
+ *
+ * @param reviewed what the signer read
+ * @param reviewedHash SHA-256 of its canonical JSON, lower-case hexadecimal
+ * @param signedAt instant of signing, UTC
+ * @param signedZone zone of the site's clocks
+ * @param late signed more than 72 hours after the end of the case
+ */
+public record SignedContent(
+        SheetContent reviewed, String reviewedHash, Instant signedAt, ZoneId signedZone, boolean late) {
+
+    /** Reads the content of a signed sheet. */
+    public static SignedContent read(String json) {
+        return CanonicalJson.read(json, SignedContent.class);
+    }
+
+    /** The record to store of this content, received by the server as it is signed. */
+    SignedSheet record(SurgicalCase operation) {
+        String json = CanonicalJson.of(this);
+        SheetContent.Signer signer = reviewed.signer();
+        return new SignedSheet(
+                UUID.randomUUID(),
+                reviewed.sheet(),
+                reviewed.version(),
+                json,
+                CanonicalJson.sha256(json),
+                signer.id(),
+                signer.name(),
+                signer.role(),
+                signer.meaningKey(),
+                signedAt,
+                signedZone,
+                signedAt,
+                operation.programmeId(),
+                operation.siteId(),
+                operation.id(),
+                requireNonNull(operation.endedAt()),
+                reviewed.trainee().id(),
+                reviewed.rubric().id(),
+                reviewed.rubric().procedure(),
+                operation.band(),
+                requireNonNull(reviewed.confirmedPart()),
+                requireNonNull(reviewed.givenSupervision()),
+                reviewed.verdict().verdict(),
+                late,
+                steps(),
+                events());
+    }
+
+    private List<SignedStep> steps() {
+        return reviewed.steps().stream()
+                .map(step -> new SignedStep(step.code(), step.critical(), step.said()))
+                .toList();
+    }
+
+    private List<SignedEvent> events() {
+        return reviewed.events().stream()
+                .map(event -> new SignedEvent(
+                        event.code(),
+                        event.step(),
+                        event.reason() == null ? null : event.reason().name(),
+                        event.blocking()))
+                .toList();
+    }
+}

@@ -1,0 +1,25 @@
+package org.scrubline.signoff;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.UUID;
+import org.scrubline.casework.Verdict;
+
+/**
+ * A signed sheet in a list.
+ *
+ * @param procedure title of the rubric
+ * @param reference reference of the case
+ * @param zone zone of the site's clocks
+ */
+public record SignedLine(
+        UUID id,
+        String procedure,
+        String reference,
+        String traineeName,
+        String signerName,
+        Instant caseEndedAt,
+        Instant signedAt,
+        ZoneId zone,
+        Verdict verdict,
+        boolean late) {}

@@ -1,0 +1,185 @@
+package org.scrubline.signoff;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.scrubline.casework.Part;
+import org.scrubline.casework.StepState;
+import org.scrubline.casework.Supervision;
+import org.scrubline.casework.Verdict;
+import org.scrubline.platform.TenantScope;
+import org.scrubline.rubric.Band;
+import org.scrubline.signoff.SheetContent.StepLine;
+import org.scrubline.signoff.SignedSheet.SignedEvent;
+import org.scrubline.signoff.SignedSheet.SignedStep;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+
+/** Reads signed sheets whole: three statements for any number of them. */
+@Repository
+class SignedSheetQueries {
+
+    /** What to look for; each filter holds when its parameter is not null. */
+    private static final String WHERE = """
+            s.tenant_id = :tenant
+              and (cast(:id as uuid) is null or s.id = :id)
+              and (cast(:sheet as uuid) is null or s.sheet_id = :sheet)
+              and (cast(:trainee as uuid) is null or s.trainee_id = :trainee)
+              and (cast(:programme as uuid) is null or s.programme_id = :programme)
+              and (cast(:procedure as text) is null or s.procedure_code = :procedure)
+              and (cast(:id as uuid) is not null
+                   or not exists (select 1
+                                  from signed_sheet newer
+                                  where newer.tenant_id = s.tenant_id
+                                    and newer.sheet_id = s.sheet_id
+                                    and newer.version_no > s.version_no))
+            """;
+
+    private static final String SHEETS = """
+            select s.id, s.sheet_id, s.version_no, s.content, s.content_hash,
+                s.signer_id, s.signer_name, s.signer_role, s.meaning, s.signed_at, s.signed_zone, s.received_at,
+                s.programme_id, s.site_id, s.case_id, s.case_ended_at, s.trainee_id, s.rubric_version_id,
+                s.procedure_code, s.band, s.confirmed_part, s.given_supervision, s.verdict, s.late
+            from signed_sheet s
+            where %s
+            order by s.case_ended_at, s.signed_at, s.id
+            """.formatted(WHERE);
+    private static final String STEPS = """
+            select t.signed_sheet_id, t.step_code, t.critical, t.state, t.level, t.cause
+            from signed_sheet s
+            join signed_step t on t.tenant_id = s.tenant_id and t.signed_sheet_id = s.id
+            left join rubric_step r on r.tenant_id = s.tenant_id
+                and r.rubric_version_id = s.rubric_version_id
+                and r.step_code = t.step_code
+            where %s
+            order by t.signed_sheet_id, r.position, t.step_code
+            """.formatted(WHERE);
+    private static final String EVENTS = """
+            select e.signed_sheet_id, e.event_code, e.step_code, e.reason, e.blocking
+            from signed_sheet s
+            join signed_event e on e.tenant_id = s.tenant_id and e.signed_sheet_id = s.id
+            where %s
+            order by e.signed_sheet_id, e.ordinal
+            """.formatted(WHERE);
+
+    private final JdbcClient jdbc;
+
+    SignedSheetQueries(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    /** Which sheets; null leaves a filter out. Asked by its own id, an older version is answered too. */
+    record Filter(
+            @Nullable UUID id,
+            @Nullable UUID sheet,
+            @Nullable UUID trainee,
+            @Nullable UUID programme,
+            @Nullable String procedure) {}
+
+    Optional<SignedSheet> byId(UUID id) {
+        return find(new Filter(id, null, null, null, null)).stream().findFirst();
+    }
+
+    Optional<SignedSheet> ofSheet(UUID sheet) {
+        return find(new Filter(null, sheet, null, null, null)).stream().findFirst();
+    }
+
+    /** Oldest case first. */
+    List<SignedSheet> find(Filter filter) {
+        Map<UUID, List<SignedStep>> steps = steps(filter);
+        Map<UUID, List<SignedEvent>> events = events(filter);
+        return ask(SHEETS, filter)
+                .query((row, n) -> {
+                    UUID id = row.getObject("id", UUID.class);
+                    return sheet(row, steps.getOrDefault(id, List.of()), events.getOrDefault(id, List.of()));
+                })
+                .list();
+    }
+
+    private Map<UUID, List<SignedStep>> steps(Filter filter) {
+        Map<UUID, List<SignedStep>> found = new HashMap<>();
+        ask(STEPS, filter).query(row -> {
+            found.computeIfAbsent(row.getObject("signed_sheet_id", UUID.class), id -> new ArrayList<>())
+                    .add(step(row));
+        });
+        return found;
+    }
+
+    private Map<UUID, List<SignedEvent>> events(Filter filter) {
+        Map<UUID, List<SignedEvent>> found = new HashMap<>();
+        ask(EVENTS, filter).query(row -> {
+            found.computeIfAbsent(row.getObject("signed_sheet_id", UUID.class), id -> new ArrayList<>())
+                    .add(new SignedEvent(
+                            row.getString("event_code"),
+                            row.getString("step_code"),
+                            row.getString("reason"),
+                            row.getBoolean("blocking")));
+        });
+        return found;
+    }
+
+    private JdbcClient.StatementSpec ask(String sql, Filter filter) {
+        return jdbc.sql(sql)
+                .param("tenant", TenantScope.require())
+                .param("id", filter.id())
+                .param("sheet", filter.sheet())
+                .param("trainee", filter.trainee())
+                .param("programme", filter.programme())
+                .param("procedure", filter.procedure());
+    }
+
+    private static SignedStep step(ResultSet row) throws SQLException {
+        String cause = row.getString("cause");
+        StepLine line = new StepLine(
+                row.getString("step_code"),
+                row.getBoolean("critical"),
+                row.getString("state"),
+                row.getObject("level", Integer.class),
+                cause == null ? null : StepState.BySupervisor.Cause.valueOf(cause));
+        return new SignedStep(line.code(), line.critical(), line.said());
+    }
+
+    private static SignedSheet sheet(ResultSet row, List<SignedStep> steps, List<SignedEvent> events)
+            throws SQLException {
+        return new SignedSheet(
+                row.getObject("id", UUID.class),
+                row.getObject("sheet_id", UUID.class),
+                row.getInt("version_no"),
+                row.getString("content"),
+                row.getString("content_hash"),
+                row.getObject("signer_id", UUID.class),
+                row.getString("signer_name"),
+                row.getString("signer_role"),
+                row.getString("meaning"),
+                instant(row, "signed_at"),
+                ZoneId.of(row.getString("signed_zone")),
+                instant(row, "received_at"),
+                row.getObject("programme_id", UUID.class),
+                row.getObject("site_id", UUID.class),
+                row.getObject("case_id", UUID.class),
+                instant(row, "case_ended_at"),
+                row.getObject("trainee_id", UUID.class),
+                row.getObject("rubric_version_id", UUID.class),
+                row.getString("procedure_code"),
+                Band.valueOf(row.getString("band")),
+                Part.valueOf(row.getString("confirmed_part")),
+                Supervision.valueOf(row.getString("given_supervision")),
+                Verdict.valueOf(row.getString("verdict")),
+                row.getBoolean("late"),
+                steps,
+                events);
+    }
+
+    private static Instant instant(ResultSet row, String column) throws SQLException {
+        return row.getObject(column, OffsetDateTime.class).toInstant();
+    }
+}

@@ -1,0 +1,132 @@
+package org.scrubline.signoff;
+
+import static java.util.Objects.requireNonNull;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.UUID;
+import org.scrubline.casework.SheetState;
+import org.scrubline.casework.Sheets;
+import org.scrubline.casework.SurgicalCase;
+import org.scrubline.platform.Attempt;
+import org.scrubline.platform.Refusal;
+import org.scrubline.platform.SignedIn;
+import org.scrubline.platform.StaleData;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/** Reviewing and signing, one transaction each. Whoever calls has recognised the signer. */
+@Service
+@Transactional
+class SigningDesk {
+
+    private final Reviews reviews;
+    private final SigningRules rules;
+    private final Sheets sheets;
+    private final SignedSheetStore store;
+    private final SignedSheetQueries queries;
+    private final Clock clock;
+
+    SigningDesk(
+            Reviews reviews,
+            SigningRules rules,
+            Sheets sheets,
+            SignedSheetStore store,
+            SignedSheetQueries queries,
+            Clock clock) {
+        this.reviews = reviews;
+        this.rules = rules;
+        this.sheets = sheets;
+        this.store = store;
+        this.queries = queries;
+        this.clock = clock;
+    }
+
+    /** Answers {@code NotFound} to anyone but the scorer. */
+    @Transactional(readOnly = true)
+    public void recognise(SignedIn scorer, UUID sheetId) {
+        reviews.own(scorer, sheetId);
+    }
+
+    @Transactional(readOnly = true)
+    public SigningPreview preview(SignedIn scorer, UUID sheetId) {
+        Review review = reviews.of(scorer, sheetId);
+        String json = CanonicalJson.of(review.content());
+        return new SigningPreview(
+                review.sheet(),
+                review.content().verdict().toVerdict(),
+                json,
+                CanonicalJson.sha256(json),
+                obstacles(review),
+                SigningRules.blank(review.sheet(), review.published().rubric()).size());
+    }
+
+    /** Signs what is stored if it still has the reviewed hash. */
+    public Attempt<SignedSheet> sign(SignedIn scorer, UUID sheetId, String reviewedHash) {
+        Review review = reviews.of(scorer, sheetId);
+        if (review.sheet().state() == SheetState.SIGNED) {
+            return Attempt.done(first(sheetId, reviewedHash));
+        }
+        String hash = CanonicalJson.sha256(CanonicalJson.of(review.content()));
+        if (!hash.equals(reviewedHash)) {
+            throw stale("/sheets/" + sheetId + "/review", reviewedHash, hash);
+        }
+        return sign(review, hash);
+    }
+
+    /** Signs what is stored, whatever it is; what was signed before is answered again. */
+    public Attempt<SignedSheet> sign(SignedIn scorer, UUID sheetId) {
+        Review review = reviews.of(scorer, sheetId);
+        return review.sheet().state() == SheetState.SIGNED
+                ? Attempt.done(queries.ofSheet(sheetId).orElseThrow())
+                : sign(review, CanonicalJson.sha256(CanonicalJson.of(review.content())));
+    }
+
+    /**
+     * Marking the sheet comes first: it takes the row's lock, so of many at once one signs and the others wait for it
+     * and answer with its signature.
+     */
+    private Attempt<SignedSheet> sign(Review review, String hash) {
+        List<Refusal> obstacles = obstacles(review);
+        if (!obstacles.isEmpty()) {
+            return Attempt.refused(obstacles);
+        }
+        UUID sheet = review.sheet().id();
+        if (!sheets.markSigned(sheet, review.sheet().lockVersion())) {
+            return Attempt.done(first(sheet, hash));
+        }
+        SignedSheet signed = signed(review, hash);
+        store.insert(signed);
+        return Attempt.done(signed);
+    }
+
+    private SignedSheet signed(Review review, String hash) {
+        SurgicalCase operation = review.operation();
+        Instant now = clock.instant().truncatedTo(ChronoUnit.MILLIS);
+        boolean late = SigningRules.late(requireNonNull(operation.endedAt()), now);
+        return new SignedContent(review.content(), hash, now, requireNonNull(operation.endedZone()), late)
+                .record(operation);
+    }
+
+    /** The signature this content already has; other content is out of date. */
+    private SignedSheet first(UUID sheetId, String reviewedHash) {
+        SignedSheet signed =
+                queries.ofSheet(sheetId).orElseThrow(() -> new StaleData("/sheets/" + sheetId + "/review", List.of()));
+        String signedHash = SignedContent.read(signed.content()).reviewedHash();
+        if (!signedHash.equals(reviewedHash)) {
+            throw stale("/signed/" + signed.id(), reviewedHash, signedHash);
+        }
+        return signed;
+    }
+
+    private List<Refusal> obstacles(Review review) {
+        return rules.obstacles(
+                review.operation(), review.sheet(), review.published().rubric());
+    }
+
+    private static StaleData stale(String back, String reviewed, String stored) {
+        return new StaleData(back, List.of(new StaleData.Line("SHA-256", reviewed, stored)));
+    }
+}

@@ -1,0 +1,37 @@
+package org.scrubline.signoff;
+
+import java.util.UUID;
+import org.scrubline.platform.Accounts;
+import org.scrubline.platform.Attempt;
+import org.scrubline.platform.SignedIn;
+import org.springframework.stereotype.Service;
+
+/** Recognises the signer before any transaction begins: a slow password hash must not hold a connection. */
+@Service
+class StoredSigning implements Signing {
+
+    private final SigningDesk desk;
+    private final Accounts accounts;
+
+    StoredSigning(SigningDesk desk, Accounts accounts) {
+        this.desk = desk;
+        this.accounts = accounts;
+    }
+
+    @Override
+    public SigningPreview preview(SignedIn scorer, UUID sheetId) {
+        return desk.preview(scorer, sheetId);
+    }
+
+    @Override
+    public Attempt<SignedSheet> sign(SignedIn scorer, UUID sheetId, String contentHash, String password) {
+        desk.recognise(scorer, sheetId);
+        return accounts.confirmPassword(scorer.accountId(), password)
+                .fold(account -> desk.sign(scorer, sheetId, contentHash), Attempt::refused);
+    }
+
+    @Override
+    public Attempt<SignedSheet> signWithoutCredential(SignedIn scorer, UUID sheetId) {
+        return desk.sign(scorer, sheetId);
+    }
+}

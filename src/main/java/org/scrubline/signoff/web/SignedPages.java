@@ -1,0 +1,78 @@
+package org.scrubline.signoff.web;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.scrubline.casework.SelfScores;
+import org.scrubline.platform.NotFound;
+import org.scrubline.platform.SignedIn;
+import org.scrubline.rubric.Rubric;
+import org.scrubline.rubric.Rubrics;
+import org.scrubline.signoff.Remark;
+import org.scrubline.signoff.SignedContent;
+import org.scrubline.signoff.SignedRecords;
+import org.scrubline.signoff.SignedSheet;
+import org.springframework.stereotype.Component;
+
+/** Makes the page of a signed record from what was signed, never from the draft. */
+@Component
+class SignedPages {
+
+    private final RecordPages pages;
+    private final RecordWords words;
+    private final SignedRecords records;
+    private final Rubrics rubrics;
+    private final SelfScores selfScores;
+
+    SignedPages(RecordPages pages, RecordWords words, SignedRecords records, Rubrics rubrics, SelfScores selfScores) {
+        this.pages = pages;
+        this.words = words;
+        this.records = records;
+        this.rubrics = rubrics;
+        this.selfScores = selfScores;
+    }
+
+    SignedPage of(SignedIn reader, SignedSheet signed) {
+        SignedContent content = SignedContent.read(signed.content());
+        Rubric rubric = rubrics.byId(signed.rubricVersionId())
+                .orElseThrow(NotFound::new)
+                .rubric();
+        Map<String, Integer> self = selfScores.of(signed.caseId(), signed.traineeId());
+        UUID who = reader.personId();
+        return new SignedPage(
+                "/signed/" + signed.id(),
+                who.equals(signed.traineeId()) ? "feedback" : who.equals(signed.signerId()) ? "signed" : "",
+                pages.of(content.reviewed(), rubric, self),
+                signature(signed, content),
+                signed.late() ? late(signed) : null,
+                signed.versionNo(),
+                signed.contentHash(),
+                content.reviewedHash(),
+                records.remarks(signed.sheetId()).stream()
+                        .map(remark -> remark(signed, remark))
+                        .toList(),
+                who.equals(signed.traineeId()));
+    }
+
+    private SignedPage.Signature signature(SignedSheet signed, SignedContent content) {
+        return new SignedPage.Signature(
+                signed.signerName(),
+                words.say("role." + signed.signerRole()),
+                words.at(signed.signedAt(), signed.signedZone()),
+                content.reviewed().signer().meaning());
+    }
+
+    private String late(SignedSheet signed) {
+        return words.say(
+                "signoff.late",
+                Duration.between(signed.caseEndedAt(), signed.signedAt()).toDays());
+    }
+
+    private SignedPage.RemarkView remark(SignedSheet signed, Remark remark) {
+        return new SignedPage.RemarkView(
+                remark.authorName(),
+                words.at(remark.writtenAt(), signed.signedZone()),
+                List.of(remark.body().split("\n+")));
+    }
+}

@@ -1,0 +1,27 @@
+package org.scrubline.signoff.web;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.scrubline.platform.NavItem;
+import org.scrubline.platform.Navigation;
+import org.scrubline.platform.Role;
+import org.scrubline.platform.SignedIn;
+import org.springframework.stereotype.Component;
+
+@Component
+class SignoffNavigation implements Navigation {
+
+    private static final int ORDER = 20;
+
+    @Override
+    public List<NavItem> entries(SignedIn who) {
+        List<NavItem> entries = new ArrayList<>();
+        if (who.has(Role.SUPERVISOR)) {
+            entries.add(new NavItem("signed", "/signed", ORDER));
+        }
+        if (who.has(Role.TRAINEE)) {
+            entries.add(new NavItem("feedback", "/feedback", ORDER));
+        }
+        return entries;
+    }
+}
