@@ -72,7 +72,8 @@ final class Visitor {
 
     private HttpResponse<String> send(HttpRequest.Builder request) {
         try {
-            HttpResponse<String> response = client.send(request.build(), HttpResponse.BodyHandlers.ofString());
+            HttpResponse<String> response =
+                    client.send(request.header("Accept", "text/html").build(), HttpResponse.BodyHandlers.ofString());
             Matcher matcher = TOKEN.matcher(response.body());
             if (matcher.find()) {
                 token = matcher.group(1);
