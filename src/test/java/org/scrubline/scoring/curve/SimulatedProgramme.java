@@ -30,18 +30,25 @@ final class SimulatedProgramme {
     private final double[] impression;
     private final Random random;
     private final String prefix;
+    private final String cohort;
 
     /**
      * @param prefix put before every id, so that programmes can share one table
      * @param cases mean number of cases a trainee
      */
     SimulatedProgramme(String prefix, long seed, int trainees, int supervisors, int cases) {
-        this(prefix, seed, trainees, cases, supervisorHabits(new Random(seed ^ 0x5DEECE66DL), supervisors));
+        this(prefix, "t", seed, trainees, cases, supervisorHabits(new Random(seed ^ 0x5DEECE66DL), supervisors));
     }
 
-    /** @param habits severity, log range and impression size of each supervisor */
-    SimulatedProgramme(String prefix, long seed, int trainees, int cases, double[][] habits) {
+    /**
+     * One cohort of a programme whose supervisors are given.
+     *
+     * @param cohort put before trainees' numbers
+     * @param habits severity, stretch of the scale and impression size of each supervisor
+     */
+    SimulatedProgramme(String prefix, String cohort, long seed, int trainees, int cases, double[][] habits) {
         this.prefix = prefix;
+        this.cohort = cohort;
         random = new Random(seed);
         severity = habits[0];
         stretch = habits[1];
@@ -202,7 +209,7 @@ final class SimulatedProgramme {
         for (int x = 0; x < GAMMA.length; x++) {
             base -= GAMMA[x] * context.complexity().get(x);
         }
-        String assessment = prefix + "t" + t + "c" + i + "v" + which;
+        String assessment = prefix + cohort + t + "c" + i + "v" + which;
         boolean anything = false;
         int takenOver = -1;
         for (int s = 0; s < STEPS; s++) {
@@ -218,7 +225,7 @@ final class SimulatedProgramme {
             }
             anything = true;
             scores.add(new ObservedScore(
-                    assessment, prefix + "t" + t, prefix + "v" + v, context, String.format("S%02d", s), y));
+                    assessment, prefix + cohort + t, prefix + "v" + v, context, String.format("S%02d", s), y));
         }
     }
 
