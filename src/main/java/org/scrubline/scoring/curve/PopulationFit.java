@@ -75,8 +75,9 @@ public record PopulationFit(
      * the prior's difficulty 0, a new supervisor has no habits.
      */
     Psi psiFor(ScoreTable table) {
-        if (table.levels() != psi.levels()
-                || table.covariates() != psi.complexity().size()) {
+        boolean fits = table.assessments() == 0
+                || table.covariates() == psi.complexity().size();
+        if (table.levels() != psi.levels() || !fits) {
             throw new IllegalArgumentException("these scores have " + table.levels() + " levels and "
                     + table.covariates() + " complexity values, the fit has " + psi.levels() + " and "
                     + psi.complexity().size());

@@ -37,7 +37,7 @@ final class SimulatedProgramme {
      * @param cases mean number of cases a trainee
      */
     SimulatedProgramme(String prefix, long seed, int trainees, int supervisors, int cases) {
-        this(prefix, "t", seed, trainees, cases, supervisorHabits(new Random(seed ^ 0x5DEECE66DL), supervisors));
+        this(prefix, "t", seed, trainees, cases, supervisorHabits(new Random(seed ^ 0x5DEECE66DL), supervisors), seed);
     }
 
     /**
@@ -45,15 +45,17 @@ final class SimulatedProgramme {
      *
      * @param cohort put before trainees' numbers
      * @param habits severity, stretch of the scale and impression size of each supervisor
+     * @param sheet seed of the steps' difficulties and own thresholds
      */
-    SimulatedProgramme(String prefix, String cohort, long seed, int trainees, int cases, double[][] habits) {
+    SimulatedProgramme(
+            String prefix, String cohort, long seed, int trainees, int cases, double[][] habits, long sheet) {
         this.prefix = prefix;
         this.cohort = cohort;
         random = new Random(seed);
         severity = habits[0];
         stretch = habits[1];
         impression = habits[2];
-        Random fixed = new Random(12345);
+        Random fixed = new Random(12345 + 7919 * sheet);
         double mean = 0;
         for (int s = 0; s < STEPS; s++) {
             beta[s] = 0.6 * fixed.nextGaussian();

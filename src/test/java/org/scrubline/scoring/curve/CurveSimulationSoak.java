@@ -1,0 +1,35 @@
+package org.scrubline.scoring.curve;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+
+/**
+ * The large simulation, about four minutes: {@code mvn test -Dtest=CurveSimulationSoak}. It prints its tables with their
+ * standard errors; docs/model.md keeps the last ones.
+ */
+class CurveSimulationSoak {
+
+    @Test
+    void bandsAndChancesHold() {
+        CurveSimulation own = new CurveSimulation();
+        own.ownFit(1000, 60);
+        System.out.println("own fit\n" + own.report());
+        assertThat(own.coverage()).isBetween(0.88, 0.92);
+        assertThat(own.steps.worst(100)).isLessThan(0.04);
+        assertThat(own.wholeCase.worst(40)).isLessThan(0.04);
+        assertThat(own.assurance.mostOptimistic(40)).isLessThan(0.04);
+    }
+
+    @Test
+    void chancesAndForecastsOfNewTraineesHold() {
+        for (Estimation estimation : new Estimation[] {Estimation.DIFFICULTY, Estimation.ALL}) {
+            CurveSimulation later = new CurveSimulation();
+            later.newTrainees(1000, 60, estimation);
+            System.out.println("new trainees, parameters " + estimation + "\n" + later.report());
+            assertThat(later.steps.worst(100)).isLessThan(0.04);
+            assertThat(later.wholeCase.worst(60)).isLessThan(0.04);
+            assertThat((double) later.forecastsHeld / later.forecasts).isGreaterThanOrEqualTo(0.8);
+        }
+    }
+}
