@@ -148,7 +148,8 @@ final class CurvesReport {
                 json,
                 "delta",
                 inStepOrder(curve.steps().stream().map(StepCurve::effect).toList()));
-        running(json, curve.trainee());
+        RunningPath path = RunningPath.of(fit, table, curve.trainee());
+        running(json, path);
         numbers(json, "experience", p.stream().map(CurvePoint::experience).toList());
         numbers(json, "band_low", p.stream().map(CurvePoint::low).toList());
         numbers(json, "band_high", p.stream().map(CurvePoint::high).toList());
@@ -160,12 +161,12 @@ final class CurvesReport {
         json.writeArrayPropertyStart("readiness");
         curve.readiness().forEach(readiness -> readiness(json, readiness));
         json.writeEndArray();
-        flags(json, TraineeSignals.of(fit, table, curve));
+        flags(json, TraineeSignals.of(table, curve, path));
         json.writeEndObject();
     }
 
-    private void running(JsonGenerator json, String trainee) {
-        List<RunningPoint> path = RunningPath.of(fit, table, trainee);
+    private void running(JsonGenerator json, RunningPath history) {
+        List<RunningPoint> path = history.points();
         double tau = fit.psi().threshold(level);
         RunningPoint last = path.get(path.size() - 1);
         json.writeNumberProperty("filter_last_mean", last.level() - tau);
@@ -177,7 +178,7 @@ final class CurvesReport {
         if (standard.criticalSteps().isEmpty()) {
             return;
         }
-        PlainNextCase next = PlainNextCase.of(fit, table, trainee, standard.criticalSteps(), level);
+        PlainNextCase next = PlainNextCase.of(fit, table, history, standard.criticalSteps(), level);
         json.writeObjectPropertyStart("readiness_next_case");
         json.writeNumberProperty("p_all", next.chance());
         numbers(json, "p_step", next.steps());

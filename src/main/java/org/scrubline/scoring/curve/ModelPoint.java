@@ -45,6 +45,8 @@ final class ModelPoint {
 
     final double[] assessmentVariance;
 
+    private int usual = -1;
+
     ModelPoint(Psi psi, double kappa, int supervisors) {
         this.kappa = kappa;
         levels = psi.levels();
@@ -72,12 +74,24 @@ final class ModelPoint {
         assessmentVariance = new double[supervisors];
         for (int v = 0; v < supervisors; v++) {
             assessmentVariance[v] = variance(psi.assessmentSd() * Math.exp(at(psi.halo(), v)));
-            double stretch = Math.exp(at(psi.range(), v));
-            for (int k = 2; k <= levels; k++) {
-                threshold[v * stride + k] = tauMean + stretch * (tau[k - 2] - tauMean);
-                expThreshold[v * stride + k] = Math.exp(Math.max(-60, Math.min(60, threshold[v * stride + k])));
-            }
+            place(v, at(psi.range(), v));
         }
+    }
+
+    /** Thresholds of one supervisor; one of usual range shares the exponentials of the first such. */
+    private void place(int v, double range) {
+        int row = v * stride;
+        if (range == 0 && usual >= 0) {
+            System.arraycopy(threshold, usual, threshold, row, stride);
+            System.arraycopy(expThreshold, usual, expThreshold, row, stride);
+            return;
+        }
+        double stretch = Math.exp(range);
+        for (int k = 2; k <= levels; k++) {
+            threshold[row + k] = tauMean + stretch * (tau[k - 2] - tauMean);
+            expThreshold[row + k] = Math.exp(Math.max(-60, Math.min(60, threshold[row + k])));
+        }
+        usual = range == 0 ? row : usual;
     }
 
     private static double at(List<Double> perSupervisor, int v) {

@@ -1,6 +1,5 @@
 package org.scrubline.scoring.curve;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
@@ -24,16 +23,16 @@ public record PlainNextCase(double chance, List<Double> steps, List<Double> draw
     /**
      * The next case of one trainee.
      *
+     * @param path the trainee's history from the same fit and table
      * @param level lowest level that meets the standard
      */
     public static PlainNextCase of(
-            PopulationFit fit, ScoreTable table, String trainee, List<String> criticalSteps, int level) {
+            PopulationFit fit, ScoreTable table, RunningPath path, List<String> criticalSteps, int level) {
         int[] critical = criticalSteps.stream()
                 .mapToInt(table.steps()::indexOf)
                 .filter(s -> s >= 0)
                 .toArray();
-        RunningEstimate state = RunningPath.run(fit, table, table.trainees().indexOf(trainee), new ArrayList<>());
-        NextCase law = state.next(critical, new double[0], fit.panelSeverity());
+        NextCase law = path.state().next(critical, new double[0], fit.panelSeverity());
         ModelPoint point = new ModelPoint(
                 fit.psiFor(table), fit.kappa(), table.supervisors().size());
         ReadinessJudge.Chances chances =

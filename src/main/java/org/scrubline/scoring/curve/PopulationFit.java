@@ -1,6 +1,10 @@
 package org.scrubline.scoring.curve;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
 
 /**
  * The fitted population: everything that smoothing one trainee needs, and nothing of the scores. Made to be stored.
@@ -46,17 +50,33 @@ public record PopulationFit(
 
     /** Severities of all supervisors in the order of {@link #supervisors}; one without scores has the prior's. */
     public List<Severity> severities() {
-        Severity[] all = new Severity[supervisors.size()];
+        Map<String, Severity> all = new HashMap<>();
         for (SeverityGroup group : groups) {
             double[] covariance = group.covariance();
-            int size = group.supervisors().size();
-            for (int v = 0; v < size; v++) {
-                String id = group.supervisors().get(v);
-                double sd = Math.sqrt(covariance[v * size + v]);
-                all[supervisors.indexOf(id)] = new Severity(id, group.severity().get(v), sd);
+            for (int v = 0; v < group.supervisors().size(); v++) {
+                Severity severity = severity(group, v, covariance);
+                all.put(severity.supervisor(), severity);
             }
         }
-        return List.of(all);
+        return supervisors.stream()
+                .map(id -> Objects.requireNonNull(all.get(id)))
+                .toList();
+    }
+
+    /** Severity of one supervisor; empty for one the fit does not know. */
+    public Optional<Severity> severity(String supervisor) {
+        for (SeverityGroup group : groups) {
+            int v = group.supervisors().indexOf(supervisor);
+            if (v >= 0) {
+                return Optional.of(severity(group, v, group.covariance()));
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static Severity severity(SeverityGroup group, int v, double[] covariance) {
+        double sd = Math.sqrt(covariance[v * group.supervisors().size() + v]);
+        return new Severity(group.supervisors().get(v), group.severity().get(v), sd);
     }
 
     /** Mean severity of all supervisors. */
@@ -101,9 +121,13 @@ public record PopulationFit(
     }
 
     private static List<Double> pick(List<String> wanted, List<String> known, List<Double> values) {
-        return wanted.stream()
-                .map(known::indexOf)
-                .map(i -> i >= 0 && i < values.size() ? values.get(i) : 0.0)
-                .toList();
+        if (wanted.equals(known)) {
+            return values;
+        }
+        Map<String, Double> byId = new HashMap<>();
+        for (int i = 0; i < values.size(); i++) {
+            byId.put(known.get(i), values.get(i));
+        }
+        return wanted.stream().map(id -> byId.getOrDefault(id, 0.0)).toList();
     }
 }

@@ -2,7 +2,9 @@ package org.scrubline.scoring.curve;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.SplittableRandom;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
@@ -27,6 +29,10 @@ final class ReadinessJudge {
         }
     }
 
+    private static final int MOST_SECANTS = 40;
+    private static final double SECANT_TOLERANCE = 1e-4;
+
+    private final Map<Integer, Chances> byLevel = new HashMap<>();
     private final ModelPoint point;
     private final NextCase law;
     private final int[] critical;
@@ -45,7 +51,7 @@ final class ReadinessJudge {
 
     /** Result of one standard before evidence is weighed. */
     @SuppressWarnings("ArrayRecordComponent") // internal, never compared or exposed
-    record Chances(double mean, double low, double high, double[] sorted, double[] steps) {
+    record Chances(double mean, double low, double high, double[] byDraw, double[] sorted, double[] steps) {
 
         /** Share of draws whose chance reaches the limit. */
         double atLeast(double limit) {
@@ -72,8 +78,9 @@ final class ReadinessJudge {
                 steps[c] += wholeCase.stepChance(c) / count;
             }
         }
-        Arrays.sort(all);
-        return new Chances(sum / count, all[(int) (0.05 * count)], all[(int) (0.95 * count)], all, steps);
+        double[] sorted = all.clone();
+        Arrays.sort(sorted);
+        return new Chances(sum / count, sorted[(int) (0.05 * count)], sorted[(int) (0.95 * count)], all, sorted, steps);
     }
 
     private double[] offset(int level) {
@@ -85,7 +92,7 @@ final class ReadinessJudge {
     }
 
     Readiness judge(LevelStandard standard, double assurance, Evidence evidence) {
-        Chances chances = chances(standard.level());
+        Chances chances = byLevel.computeIfAbsent(standard.level(), this::chances);
         double sure = chances.atLeast(standard.chance());
         List<Readiness.StepChance> steps = new ArrayList<>();
         for (int c = 0; c < critical.length; c++) {
@@ -105,23 +112,26 @@ final class ReadinessJudge {
                 sure,
                 steps,
                 support,
-                forecast(standard, evidence.shown()));
+                forecast(standard, chances, evidence.shown()));
     }
 
-    Forecast forecast(LevelStandard standard, boolean shown) {
+    private Forecast forecast(LevelStandard standard, Chances now, boolean shown) {
         int count = draws.length / law.size();
         double[] offset = offset(standard.level());
         double[] growth = new double[Forecast.HORIZON + 1];
-        double now = point.growth(law.experience());
+        double present = point.growth(law.experience());
         for (int k = 0; k <= Forecast.HORIZON; k++) {
-            growth[k] = point.growth(law.experience() + k) - now;
+            growth[k] = point.growth(law.experience() + k) - present;
         }
         double sd = Math.sqrt(point.walkVariance(1, 0));
         int[] wait = new int[count];
         for (int i = 0; i < count; i++) {
-            wholeCase.steps(draws, i * law.size(), offset);
-            double needed = needed(standard.chance(), draws[i * law.size()]);
-            wait[i] = wait(i, needed, growth, sd);
+            double chance = now.byDraw()[i];
+            if (chance < standard.chance()) {
+                wholeCase.steps(draws, i * law.size(), offset);
+                double needed = needed(standard.chance(), draws[i * law.size()], chance);
+                wait[i] = wait(i, needed, growth, sd);
+            }
         }
         Arrays.sort(wait);
         return new Forecast(
@@ -156,18 +166,17 @@ final class ReadinessJudge {
     }
 
     /** Common location at which the whole case has this chance: secant steps on the log odds inside a bracket. */
-    private double needed(double chance, double start) {
-        double target = Math.log(chance / (1 - chance));
-        double low = -30;
-        double high = 30;
-        double x = Math.max(low, Math.min(high, start));
+    private double needed(double wanted, double start, double chanceAtStart) {
+        double target = logOdds(wanted);
+        double low = start;
+        double high = 60;
         double slope = 1.5;
-        double before = Double.NaN;
-        double beforeValue = Double.NaN;
-        for (int k = 0; k < 40 && high - low > 1e-6; k++) {
-            double p = Math.max(1e-300, Math.min(1 - 1e-16, wholeCase.wholeChance(x)));
-            double value = Math.log(p / (1 - p)) - target;
-            if (Math.abs(value) < 1e-6) {
+        double before = start;
+        double beforeValue = logOdds(chanceAtStart) - target;
+        double x = Math.min(high, start - beforeValue / slope);
+        for (int k = 0; k < MOST_SECANTS; k++) {
+            double value = logOdds(wholeCase.wholeChance(x)) - target;
+            if (Math.abs(value) < SECANT_TOLERANCE) {
                 return x;
             }
             if (value > 0) {
@@ -175,14 +184,17 @@ final class ReadinessJudge {
             } else {
                 low = x;
             }
-            if (k > 0) {
-                slope = Math.max(0.2, Math.min(50, (value - beforeValue) / (x - before)));
-            }
+            slope = Math.max(0.2, Math.min(50, (value - beforeValue) / (x - before)));
             before = x;
             beforeValue = value;
             double next = x - value / slope;
             x = next > low && next < high ? next : 0.5 * (low + high);
         }
         return x;
+    }
+
+    private static double logOdds(double chance) {
+        double p = Math.max(1e-300, Math.min(1 - 1e-16, chance));
+        return Math.log(p / (1 - p));
     }
 }

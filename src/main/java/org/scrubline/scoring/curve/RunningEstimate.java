@@ -1,6 +1,7 @@
 package org.scrubline.scoring.curve;
 
 import java.util.Arrays;
+import java.util.Optional;
 
 /**
  * The case-by-case update: what was known at each moment, at a cost that does not grow with the number of cases. The
@@ -70,24 +71,18 @@ public final class RunningEstimate {
     }
 
     private void start(PopulationFit fit) {
-        int steps = table.steps().size();
-        double[] known = new double[severity.length];
-        Arrays.fill(known, point.severityVariance);
-        for (PopulationFit.Severity s : fit.severities()) {
-            int v = table.supervisors().indexOf(s.supervisor());
-            if (v >= 0) {
-                severity[v] = s.mean();
-                known[v] = s.sd() * s.sd();
-            }
-        }
         covariance[0] = point.levelVariance;
         covariance[size + 1] = point.gainVariance;
-        for (int s = 0; s < steps; s++) {
+        for (int s = 0; s < table.steps().size(); s++) {
             covariance[(2 + s) * (size + 1)] = point.stepVariance;
         }
         for (int v = 0; v < severity.length; v++) {
             if (pairColumn[v] > 0) {
-                covariance[pairColumn[v] * (size + 1)] = point.pairVariance + known[v];
+                Optional<PopulationFit.Severity> known =
+                        fit.severity(table.supervisors().get(v));
+                severity[v] = known.map(PopulationFit.Severity::mean).orElse(0.0);
+                double variance = known.map(s -> s.sd() * s.sd()).orElse(point.severityVariance);
+                covariance[pairColumn[v] * (size + 1)] = point.pairVariance + variance;
             }
         }
     }

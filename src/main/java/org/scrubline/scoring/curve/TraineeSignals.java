@@ -26,17 +26,17 @@ public final class TraineeSignals {
     /**
      * Signals of one trainee, none when there is nothing to look at.
      *
-     * @param curve the trainee's curve from the same fit and table
+     * @param curve the trainee's curve from the same table
+     * @param path the trainee's history from the same fit and table
      */
-    public static List<Flag> of(PopulationFit fit, ScoreTable table, CompetencyCurve curve) {
+    public static List<Flag> of(ScoreTable table, CompetencyCurve curve, RunningPath path) {
         List<Flag> flags = new ArrayList<>();
         int trainee = table.trainees().indexOf(curve.trainee());
         if (trainee < 0) {
             return flags;
         }
-        List<RunningPoint> path = RunningPath.of(fit, table, curve.trainee());
-        belowExpectation(path, flags);
-        drop(path, flags);
+        belowExpectation(path.points(), flags);
+        drop(path.points(), flags);
         standardFar(curve, flags);
         seldomSeen(table, trainee, flags);
         return flags;

@@ -1,5 +1,7 @@
 package org.scrubline.scoring.curve;
 
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.hipparchus.analysis.integration.gauss.GaussIntegrator;
 import org.hipparchus.analysis.integration.gauss.GaussIntegratorFactory;
@@ -18,7 +20,7 @@ final class WholeCase {
     private static final int NODES = 9;
     private static final double[] NODE = new double[NODES];
     private static final double[] WEIGHT = new double[NODES];
-    private static final int MOST_DIMENSIONS = 64;
+    private static final int USUAL_DIMENSIONS = 32;
     private static final double LARGEST = 1e30;
 
     static {
@@ -29,10 +31,8 @@ final class WholeCase {
         }
     }
 
-    /** Sobol points as standard normal deviates, draw by draw; computed once for the usual number of draws. */
-    private static final class Points {
-        static final double[] USUAL = normals(DRAWS, MOST_DIMENSIONS);
-    }
+    /** Sobol points as standard normal deviates, by number of draws; computed once. */
+    private static final Map<Integer, double[]> POINTS = new ConcurrentHashMap<>();
 
     private final double[] nodeFactor = new double[NODES];
     private final int critical;
@@ -76,9 +76,10 @@ final class WholeCase {
      */
     static double[] draw(NextCase law, double inflation, int draws) {
         int n = law.size();
-        boolean usual = draws == DRAWS && n <= MOST_DIMENSIONS;
-        double[] z = usual ? Points.USUAL : normals(draws, n);
-        int stride = usual ? MOST_DIMENSIONS : n;
+        int stride = Math.max(n, USUAL_DIMENSIONS);
+        double[] z = n <= USUAL_DIMENSIONS
+                ? POINTS.computeIfAbsent(draws, count -> normals(count, USUAL_DIMENSIONS))
+                : normals(draws, n);
         double[] factor = new double[n * n];
         for (int i = 0; i < factor.length; i++) {
             factor[i] = inflation * law.covariance()[i];

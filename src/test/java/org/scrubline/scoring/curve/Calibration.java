@@ -33,11 +33,15 @@ final class Calibration {
         return worst;
     }
 
-    /** How far said lies above true at most, among bins with at least so many entries. */
+    /** How far said lies above true at most, less two standard errors, among bins with at least so many entries. */
     double mostOptimistic(int least) {
         double worst = -1;
         for (int b = 0; b < bins; b++) {
-            worst = count[b] >= least ? Math.max(worst, (said[b] - found[b]) / count[b]) : worst;
+            if (count[b] >= least) {
+                double p = found[b] / count[b];
+                double error = Math.sqrt(Math.max(p * (1 - p), 0) / count[b]);
+                worst = Math.max(worst, said[b] / count[b] - p - 2 * error);
+            }
         }
         return worst;
     }

@@ -32,7 +32,7 @@ class DegenerateScoresTests {
             for (String trainee : people) {
                 CompetencyCurve curve = CompetencyModel.smooth(fit, table, trainee, STANDARD);
                 bounded(curve, seed);
-                assertThat(TraineeSignals.of(fit, table, curve))
+                assertThat(TraineeSignals.of(table, curve, RunningPath.of(fit, table, trainee)))
                         .allSatisfy(flag -> assertThat(flag.value()).isFinite());
                 curves++;
             }

@@ -156,8 +156,9 @@ class DynamicReferenceTests {
     void theCaseByCaseUpdateEqualsTheReference(Set s) {
         double tolerance = s.tolerance("filter_vs_own_filter_abs") + s.tolerance("mean_abs");
         for (JsonNode expected : s.trainees()) {
-            List<RunningPoint> path =
-                    RunningPath.of(s.fit, s.table, expected.path("trainee").asString());
+            List<RunningPoint> path = RunningPath.of(
+                            s.fit, s.table, expected.path("trainee").asString())
+                    .points();
             double tau = s.fit.psi().threshold(4);
             near(path.stream().map(p -> p.level() - tau).toList(), expected.path("filter_seq_mean"), tolerance);
             assertThat(path.get(path.size() - 1).sd())
@@ -173,8 +174,12 @@ class DynamicReferenceTests {
         double tolerance = s.tolerance("readiness_abs");
         for (JsonNode trainee : s.trainees()) {
             JsonNode expected = trainee.path("readiness_next_case");
-            PlainNextCase next =
-                    PlainNextCase.of(s.fit, s.table, trainee.path("trainee").asString(), s.critical(), 4);
+            PlainNextCase next = PlainNextCase.of(
+                    s.fit,
+                    s.table,
+                    RunningPath.of(s.fit, s.table, trainee.path("trainee").asString()),
+                    s.critical(),
+                    4);
             assertThat(next.chance()).isCloseTo(expected.path("p_all").asDouble(), within(tolerance));
             near(next.steps(), expected.path("p_step"), tolerance);
             assertThat(next.atLeast(0.5))

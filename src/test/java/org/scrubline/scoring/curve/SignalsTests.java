@@ -26,6 +26,11 @@ class SignalsTests {
         return new SimulatedProgramme("", "t", 700 + seed, 12, 50, habits, seed);
     }
 
+    private static List<Flag> signals(PopulationFit fit, ScoreTable table, String trainee) {
+        CompetencyCurve curve = CompetencyModel.smooth(fit, table, trainee, STANDARD);
+        return TraineeSignals.of(table, curve, RunningPath.of(fit, table, trainee));
+    }
+
     private static List<String> subjects(List<Flag> flags, Flag.Kind kind) {
         return flags.stream().filter(f -> f.kind() == kind).map(Flag::subject).toList();
     }
@@ -129,7 +134,7 @@ class SignalsTests {
         ScoreTable before = p.table();
         ScoreTable after = ScoreTable.of(5, List.of(), fallen);
         PopulationFit fit = MODEL.fit(before);
-        List<Flag> flags = TraineeSignals.of(fit, after, CompetencyModel.smooth(fit, after, "t0", STANDARD));
+        List<Flag> flags = signals(fit, after, "t0");
         assertThat(flags).extracting(Flag::kind).contains(Flag.Kind.BELOW_EXPECTATION, Flag.Kind.DROP);
         assertThat(flags.get(0).where()).isIn("c19", "c20", "c21");
     }
@@ -145,10 +150,8 @@ class SignalsTests {
             for (String t : table.trainees()) {
                 CompetencyCurve curve = CompetencyModel.smooth(fit, table, t, STANDARD);
                 cases += curve.points().size();
-                alarms += TraineeSignals.of(fit, table, curve).stream()
-                                .anyMatch(f -> f.kind() == Flag.Kind.BELOW_EXPECTATION)
-                        ? 1
-                        : 0;
+                alarms +=
+                        signals(fit, table, t).stream().anyMatch(f -> f.kind() == Flag.Kind.BELOW_EXPECTATION) ? 1 : 0;
             }
         }
         assertThat(100.0 * alarms / cases).isLessThan(0.7);
@@ -165,7 +168,7 @@ class SignalsTests {
                 .toList();
         ScoreTable table = ScoreTable.of(5, List.of(), fewer);
         PopulationFit fit = MODEL.fit(table);
-        List<Flag> flags = TraineeSignals.of(fit, table, CompetencyModel.smooth(fit, table, trainee, STANDARD));
+        List<Flag> flags = signals(fit, table, trainee);
         assertThat(subjects(flags, Flag.Kind.STEP_SELDOM_SEEN)).containsExactly("S11");
     }
 
@@ -190,7 +193,7 @@ class SignalsTests {
                     .get(table.caseStart[table.trainees().indexOf(t) + 1]
                             - table.caseStart[table.trainees().indexOf(t)]
                             - 1);
-            List<RunningPoint> path = RunningPath.of(fit, table, t);
+            List<RunningPoint> path = RunningPath.of(fit, table, t).points();
             double running = path.get(path.size() - 1).level() - fit.psi().threshold(4);
             sum += Math.abs(running - last.plainLevel()) / last.plainSd();
         }

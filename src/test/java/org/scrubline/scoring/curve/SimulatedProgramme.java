@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
+import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /**
  * An invented programme with a known truth that is not quite the model: every trainee has an own pace, an
@@ -19,6 +20,13 @@ final class SimulatedProgramme {
     private static final double[] GAMMA = {0.6, 0.4, 0.5};
     private static final double[] BAND_SHARE = {0.25, 0.3, 0.15};
     private static final int PHASES = 6;
+
+    /** Spread of what all steps of one case share: the case itself and a usual supervisor's impression. */
+    private static final double OVERALL_SD = Math.sqrt(0.25 * 0.25 + 0.45 * 0.45 + 0.1 * 0.1);
+
+    private static final double[] DEVIATES = IntStream.range(0, 200)
+            .mapToDouble(i -> NormalDistribution.of(0, 1).inverseCumulativeProbability((i + 0.5) / 200))
+            .toArray();
 
     final List<ObservedScore> scores = new ArrayList<>();
     final double[][] level;
@@ -91,10 +99,8 @@ final class SimulatedProgramme {
             l0 -= GAMMA[x] * BAND_SHARE[x];
         }
         double sum = 0;
-        Random draws = new Random(99);
-        int n = 200;
-        for (int i = 0; i < n; i++) {
-            double u = 0.52 * draws.nextGaussian();
+        for (double deviate : DEVIATES) {
+            double u = OVERALL_SD * deviate;
             double product = 1;
             for (String code : CRITICAL) {
                 int s = Integer.parseInt(code.substring(1));
@@ -103,7 +109,7 @@ final class SimulatedProgramme {
             }
             sum += product;
         }
-        return sum / n;
+        return sum / DEVIATES.length;
     }
 
     /** The same for one step. */
@@ -113,13 +119,11 @@ final class SimulatedProgramme {
             l -= GAMMA[x] * BAND_SHARE[x];
         }
         double sum = 0;
-        Random draws = new Random(98);
-        int n = 200;
-        for (int i = 0; i < n; i++) {
-            double u = 0.52 * draws.nextGaussian();
+        for (double deviate : DEVIATES) {
+            double u = OVERALL_SD * deviate;
             sum += 1 / (1 + Math.exp(TAU[k - 2] + wobble[s][k - 2] - l - u - stepEffect[trainee][s] + beta[s]));
         }
-        return sum / n;
+        return sum / DEVIATES.length;
     }
 
     private double meanSeverity() {

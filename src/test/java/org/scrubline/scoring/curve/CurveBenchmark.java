@@ -1,0 +1,163 @@
+package org.scrubline.scoring.curve;
+
+import java.lang.management.ManagementFactory;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Random;
+import java.util.stream.IntStream;
+
+/**
+ * Measures the engine on one thread: {@code java -cp ... CurveBenchmark [scores [large]]}. Prints medians of the
+ * thread's CPU time after warm-up. The
+ * memory line is the live heap after a collection, table and solution held, beyond what the machine needs itself; run
+ * with {@code -Xmx} of 64 MB plus 64 bytes a score to see that it fits.
+ */
+public final class CurveBenchmark {
+
+    private static final int WARM = 10;
+    private static final int ROUNDS = 11;
+    private static final int STEPS = 22;
+
+    private CurveBenchmark() {}
+
+    public static void main(String[] args) {
+        int scores = args.length > 0 ? Integer.parseInt(args[0]) : 1_000_000;
+        if (args.length < 2) {
+            programme();
+        }
+        large(scores);
+    }
+
+    private static void programme() {
+        ScoreTable table = new SimulatedProgramme("", 1, 14, 9, 61).table();
+        ModelSettings settings = ModelSettings.standard(SimulatedProgramme.LEVELS);
+        Psi shipped = Psi.shipped(SimulatedProgramme.LEVELS, table.steps().size(), 3);
+        PopulationFit[] fit = new PopulationFit[1];
+        double whole =
+                median(() -> fit[0] = new PopulationFitter(table, settings, Workers.ONE).fit(shipped, Estimation.ALL));
+        print(
+                "full fit of one programme, %d scores, %d parameters: %.0f ms",
+                table.scores(), new PsiLayout(table, Terms.FULL, true, true).size, whole);
+        ProcedureStandard standard = ProcedureStandard.usual(SimulatedProgramme.CRITICAL);
+        String longest = table.trainees().get(longest(table));
+        double signOff = median(() -> {
+            for (int i = 0; i < 20; i++) {
+                CompetencyModel.smooth(fit[0], table, longest, standard);
+            }
+        });
+        print(
+                "one sign-off, trainee with %d cases, curve, chances and three forecasts: %.2f ms",
+                cases(table, longest(table)), signOff / 20);
+        double mode = median(() -> {
+            for (int i = 0; i < 20; i++) {
+                SmoothedTrainee.of(fit[0], table, longest);
+            }
+        });
+        print("  of which smoothing with covariances: %.2f ms", mode / 20);
+        double running = median(() -> RunningPath.of(fit[0], table, longest));
+        print("case-by-case update, one assessment: %.3f ms", running / cases(table, longest(table)));
+    }
+
+    private static int longest(ScoreTable table) {
+        int best = 0;
+        for (int t = 0; t < table.trainees().size(); t++) {
+            best = cases(table, t) > cases(table, best) ? t : best;
+        }
+        return best;
+    }
+
+    private static int cases(ScoreTable table, int trainee) {
+        return table.caseStart[trainee + 1] - table.caseStart[trainee];
+    }
+
+    private static void large(int scores) {
+        long before = live();
+        ScoreTable table = table(scores);
+        Psi shipped = Psi.shipped(SimulatedProgramme.LEVELS, STEPS, 3);
+        ModelSettings settings = ModelSettings.standard(SimulatedProgramme.LEVELS);
+        List<PopulationFit> fits = new ArrayList<>();
+        double[] times = new double[scores > 2_000_000 ? 2 : 5];
+        for (int i = 0; i < times.length; i++) {
+            fits.clear();
+            long start = cpu();
+            fits.add(new PopulationFitter(table, settings, Workers.ONE).fit(shipped, Estimation.GIVEN));
+            times[i] = (cpu() - start) / 1e6;
+        }
+        Arrays.sort(times);
+        print(
+                "%d scores, parameters given, from cold (%d groups): %.0f ms, best %.0f ms",
+                table.scores(), fits.get(0).groups().size(), times[times.length / 2], times[0]);
+        print("live memory with table and fit: %.1f bytes a score", (double) (live() - before) / table.scores());
+        print(
+                "heap limit %d MB, 64 MB + 64 B a score = %d MB",
+                Runtime.getRuntime().maxMemory() >> 20, 64 + (64L * table.scores() >> 20));
+        print(
+                "log-likelihood %.6f of %d trainees",
+                fits.get(0).logLikelihood(), table.trainees().size());
+    }
+
+    /** Programmes of 14 trainees and 9 supervisors, 65 cases each, about 19 of 22 steps seen. */
+    private static ScoreTable table(int scores) {
+        List<String> steps = IntStream.range(0, STEPS)
+                .mapToObj(i -> String.format("S%02d", i))
+                .toList();
+        ScoreTableBuilder builder = new ScoreTableBuilder(SimulatedProgramme.LEVELS, steps, List.of());
+        Random random = new Random(5);
+        int made = 0;
+        for (int p = 0; made < scores; p++) {
+            for (int t = 0; t < 14 && made < scores; t++) {
+                double start = -1.4 + 0.5 * random.nextGaussian();
+                for (int i = 0; i < 65; i++) {
+                    List<Double> x = List.of(random.nextInt(2) * 1.0, 0.0, 0.0);
+                    CaseContext context = new CaseContext("c" + i, i, i, 0, x);
+                    String assessment = p + "-" + t + "-" + i;
+                    double level = start + 4 * -Math.expm1(-i / 20.0) + 0.5 * random.nextGaussian();
+                    String supervisor = "p" + p + "v" + random.nextInt(9);
+                    for (String step : steps) {
+                        if (random.nextInt(22) < 19) {
+                            double l = level + Math.log(1 / random.nextDouble() - 1);
+                            int y = l > 3.1 ? 5 : l > 1 ? 4 : l > -0.3 ? 3 : l > -1.9 ? 2 : 1;
+                            builder.add(new ObservedScore(assessment, "p" + p + "t" + t, supervisor, context, step, y));
+                            made++;
+                        }
+                    }
+                }
+            }
+        }
+        return builder.build();
+    }
+
+    private static long live() {
+        long least = Long.MAX_VALUE;
+        for (int i = 0; i < 3; i++) {
+            System.gc();
+            Runtime runtime = Runtime.getRuntime();
+            least = Math.min(least, runtime.totalMemory() - runtime.freeMemory());
+        }
+        return least;
+    }
+
+    private static double median(Runnable work) {
+        double[] times = new double[ROUNDS];
+        for (int i = -WARM; i < ROUNDS; i++) {
+            long start = cpu();
+            work.run();
+            if (i >= 0) {
+                times[i] = (cpu() - start) / 1e6;
+            }
+        }
+        Arrays.sort(times);
+        return times[ROUNDS / 2];
+    }
+
+    /** CPU time of this thread, so that other work on the machine does not count. */
+    private static long cpu() {
+        return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
+    }
+
+    private static void print(String format, Object... values) {
+        System.out.println(String.format(Locale.ROOT, format, values));
+    }
+}
