@@ -51,10 +51,14 @@ public final class CurvesCommand {
     private static void run(CurvesOptions options, PrintStream out) throws IOException {
         CurvesConfig config = CurvesConfig.read(options.config());
         CurvesScores scores = CurvesScores.read(options.scores(), config);
-        Psi start = config.psi(
-                scores.stepOrder(), scores.table().steps(), scores.table().covariates());
-        ModelSettings settings =
-                new ModelSettings(config.terms(), config.kappa(), config.range(), config.halo(), config.priors());
+        Psi start = config.parameters()
+                .psi(scores.stepOrder(), scores.table().steps(), scores.table().covariates());
+        ModelSettings settings = new ModelSettings(
+                config.terms(),
+                config.kappa(),
+                config.range(),
+                config.halo(),
+                config.parameters().priors());
         CompetencyModel model = new CompetencyModel(settings);
         PopulationFit fit = model.fit(scores.table(), start, config.estimation());
         Map<String, List<Double>> gradient = options.gradient() ? model.gradient(scores.table(), fit) : Map.of();

@@ -42,7 +42,7 @@ public final class ScoreTable {
     /** Lowest level in the upper, highest in the lower four bits. */
     final byte[] span;
 
-    ScoreTable(ScoreTableBuilder.Sorted s) {
+    ScoreTable(ScoreSorting s) {
         levels = s.levels;
         covariates = s.covariates;
         trainees = List.copyOf(s.trainees);

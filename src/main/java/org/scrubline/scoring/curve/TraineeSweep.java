@@ -64,16 +64,15 @@ final class TraineeSweep {
             double qa = xa * ga;
             double qb = xb * gb;
             double w = ga * qa + gb * qb;
-            double s = qa - gb;
             product *= ga * qb;
             if (product < FLUSH) {
                 t.logLikelihood += Math.log(product);
                 product = 1;
             }
             t.weight[i - t.scoreOffset] = w;
-            t.residual[step] = s;
+            t.residual[step] = qa - gb;
             profile[2 + step] = w;
-            gradient += s;
+            gradient += qa - gb;
             total += w;
         }
         t.logLikelihood += Math.log(product);
