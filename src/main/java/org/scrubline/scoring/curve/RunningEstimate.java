@@ -1,6 +1,8 @@
 package org.scrubline.scoring.curve;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -13,27 +15,32 @@ import java.util.Optional;
  * The past is not revised: use {@link CompetencyModel} for a curve, this for audit and for early signals. Not safe for
  * use by several threads.
  */
-public final class RunningEstimate {
+final class RunningEstimate {
 
     private static final int NEWTON_STEPS = 4;
     private static final double LONGEST_MOVE = 2;
 
-    private final ScoreTable table;
-    private final ModelPoint point;
-    private final double[] severity;
+    private final PopulationFit fit;
 
-    /** Column of each supervisor of the table among those this trainee meets. */
-    private final int[] pairColumn;
+    /** Supervisors met so far, in the order of their columns. */
+    private final List<String> met = new ArrayList<>();
 
-    private final int size;
-    private final double[] mean;
-    private final double[] covariance;
+    private ScoreTable table;
+    private ModelPoint point;
+    private double[] severity;
+
+    /** Column of each supervisor of the table; 0 for those this trainee has not met. */
+    private int[] pairColumn;
+
+    private int size;
+    private double[] mean;
+    private double[] covariance;
     private double experience;
     private boolean started;
 
-    private final double[] trial;
-    private final double[] factor;
-    private final double[] scratch;
+    private double[] trial;
+    private double[] factor;
+    private double[] scratch;
     private final double[] location;
     private final double[] score;
     private final double[] weight;
@@ -48,47 +55,69 @@ public final class RunningEstimate {
      * @param trainee place of the trainee in the table, or -1 for one without scores
      */
     RunningEstimate(PopulationFit fit, ScoreTable table, int trainee) {
+        this.fit = fit;
+        int steps = table.steps().size();
+        location = new double[steps];
+        score = new double[steps];
+        weight = new double[steps];
         this.table = table;
+        point = new ModelPoint(
+                fit.psiFor(table), fit.kappa(), table.supervisors().size());
+        size = 2 + steps;
+        mean = new double[size];
+        covariance = new double[size * size];
+        covariance[0] = point.levelVariance;
+        covariance[size + 1] = point.gainVariance;
+        for (int s = 0; s < steps; s++) {
+            covariance[(2 + s) * (size + 1)] = point.stepVariance;
+        }
+        severity = new double[0];
+        pairColumn = new int[0];
+        trial = new double[0];
+        factor = new double[0];
+        scratch = new double[0];
+        bind(table, trainee);
+    }
+
+    /** Takes over a table with more assessments of the same trainee; supervisors not met before get a column. */
+    final void bind(ScoreTable longer, int trainee) {
+        if (!longer.steps().equals(table.steps())) {
+            throw new IllegalArgumentException("the steps differ from those of the history so far");
+        }
+        table = longer;
         int supervisors = table.supervisors().size();
         point = new ModelPoint(fit.psiFor(table), fit.kappa(), supervisors);
         severity = new double[supervisors];
         pairColumn = new int[supervisors];
-        int[] met = new TraineeWork(table, trainee).supervisors;
-        for (int v = 0; v < met.length; v++) {
-            pairColumn[met[v]] = 2 + table.steps().size() + v;
+        for (int v : new TraineeWork(table, trainee).supervisors) {
+            String id = table.supervisors().get(v);
+            Optional<PopulationFit.Severity> known = fit.severity(id);
+            severity[v] = known.map(PopulationFit.Severity::mean).orElse(0.0);
+            if (!met.contains(id)) {
+                grow(known.map(s -> s.sd() * s.sd()).orElse(point.severityVariance));
+                met.add(id);
+            }
+            pairColumn[v] = 2 + table.steps().size() + met.indexOf(id);
         }
-        size = 2 + table.steps().size() + met.length;
-        mean = new double[size];
-        covariance = new double[size * size];
-        int d = size + 1;
-        trial = new double[d];
-        factor = new double[d * d];
-        scratch = new double[d];
-        location = new double[table.steps().size()];
-        score = new double[table.steps().size()];
-        weight = new double[table.steps().size()];
-        start(fit);
+        trial = new double[size + 1];
+        factor = new double[(size + 1) * (size + 1)];
+        scratch = new double[size + 1];
     }
 
-    private void start(PopulationFit fit) {
-        covariance[0] = point.levelVariance;
-        covariance[size + 1] = point.gainVariance;
-        for (int s = 0; s < table.steps().size(); s++) {
-            covariance[(2 + s) * (size + 1)] = point.stepVariance;
+    /** One more trainee × supervisor effect, independent of all others so far. */
+    private void grow(double severityVariance) {
+        double[] larger = new double[(size + 1) * (size + 1)];
+        for (int r = 0; r < size; r++) {
+            System.arraycopy(covariance, r * size, larger, r * (size + 1), size);
         }
-        for (int v = 0; v < severity.length; v++) {
-            if (pairColumn[v] > 0) {
-                Optional<PopulationFit.Severity> known =
-                        fit.severity(table.supervisors().get(v));
-                severity[v] = known.map(PopulationFit.Severity::mean).orElse(0.0);
-                double variance = known.map(s -> s.sd() * s.sd()).orElse(point.severityVariance);
-                covariance[pairColumn[v] * (size + 1)] = point.pairVariance + variance;
-            }
-        }
+        larger[larger.length - 1] = point.pairVariance + severityVariance;
+        mean = Arrays.copyOf(mean, size + 1);
+        covariance = larger;
+        size++;
     }
 
     /** Level over all steps now, severity 0, no complexity, in logits. */
-    public double level() {
+    double level() {
         int steps = table.steps().size();
         double sum = mean[0];
         for (int s = 0; s < steps; s++) {
@@ -98,7 +127,7 @@ public final class RunningEstimate {
     }
 
     /** Standard deviation of {@link #level}. */
-    public double sd() {
+    double sd() {
         int steps = table.steps().size();
         double[] e = new double[size];
         e[0] = 1;
@@ -107,7 +136,7 @@ public final class RunningEstimate {
     }
 
     /** How far the last assessment lay from its prediction, in standard deviations; standard normal when on course. */
-    public double innovation() {
+    double innovation() {
         return innovation;
     }
 

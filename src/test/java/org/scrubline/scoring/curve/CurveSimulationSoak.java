@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.junit.jupiter.api.Test;
 
 /**
- * The large simulation, about four minutes: {@code mvn test -Dtest=CurveSimulationSoak}. It prints its tables with their
+ * The large simulation, about a minute: {@code mvn test -Dtest=CurveSimulationSoak}. It prints its tables with their
  * standard errors; docs/model.md keeps the last ones.
  */
 class CurveSimulationSoak {

@@ -1,6 +1,8 @@
 package org.scrubline.scoring.curve;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -198,5 +200,42 @@ class SignalsTests {
             sum += Math.abs(running - last.plainLevel()) / last.plainSd();
         }
         assertThat(sum / table.trainees().size()).isLessThan(0.5);
+    }
+
+    @Test
+    void extendingAHistoryEqualsRunningItWhole() {
+        SimulatedProgramme p = programme(0, new double[9]);
+        ScoreTable whole = p.table();
+        PopulationFit fit = MODEL.fit(whole);
+        for (String t : List.of("t0", "t5")) {
+            RunningPath path = RunningPath.of(fit, until(p, whole, t, 0), t);
+            assertThat(path.points()).isEmpty();
+            for (int cases = 1; cases <= 12; cases++) {
+                path.extend(until(p, whole, t, cases));
+            }
+            List<RunningPoint> all =
+                    RunningPath.of(fit, until(p, whole, t, 12), t).points();
+            assertThat(path.points()).hasSameSizeAs(all);
+            for (int i = 0; i < all.size(); i++) {
+                assertThat(path.points().get(i).level()).isCloseTo(all.get(i).level(), within(1e-9));
+                assertThat(path.points().get(i).sd()).isCloseTo(all.get(i).sd(), within(1e-9));
+            }
+            ScoreTable withoutFirst = ScoreTable.of(
+                    5,
+                    whole.steps(),
+                    p.scores.stream().filter(s -> s.context().order() > 0).toList());
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> path.extend(withoutFirst))
+                    .withMessageContaining("run it anew");
+        }
+    }
+
+    private static ScoreTable until(SimulatedProgramme p, ScoreTable whole, String trainee, int cases) {
+        return ScoreTable.of(
+                5,
+                whole.steps(),
+                p.scores.stream()
+                        .filter(s -> s.trainee().equals(trainee) && s.context().order() < cases)
+                        .toList());
     }
 }
