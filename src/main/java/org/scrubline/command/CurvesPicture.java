@@ -3,6 +3,7 @@ package org.scrubline.command;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.scrubline.scoring.curve.CompetencyCurve;
@@ -17,9 +18,11 @@ final class CurvesPicture {
     private static final int RIGHT = 16;
     private static final int TOP = 28;
     private static final int BOTTOM = 48;
+    private static final int LINE = 15;
 
     private final CompetencyCurve curve;
     private final int level;
+    private final List<String> notes = new ArrayList<>();
     private final double lowest;
     private final double highest;
     private final double lastCase;
@@ -28,6 +31,8 @@ final class CurvesPicture {
     private CurvesPicture(CompetencyCurve curve, int level) {
         this.curve = curve;
         this.level = level;
+        notes.addAll(List.of(curve.evidence().statement().split("(?<=\\.) ")));
+        notes.add(CurvesReport.CAUTION);
         double low = -1;
         double high = 1;
         double last = 10;
@@ -54,7 +59,7 @@ final class CurvesPicture {
                 "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %d\" role=\"img\""
                         + " aria-labelledby=\"t d\" font-family=\"sans-serif\" font-size=\"11\">\n",
                 WIDTH,
-                HEIGHT));
+                HEIGHT + LINE * (notes.size() - 1)));
         svg.append("<title id=\"t\">Curve of trainee ")
                 .append(escaped(curve.trainee()))
                 .append("</title>\n");
@@ -72,7 +77,9 @@ final class CurvesPicture {
                 from = i;
             }
         }
-        text(LEFT, HEIGHT - 6, curve.evidence().statement());
+        for (int i = 0; i < notes.size(); i++) {
+            text(LEFT, HEIGHT - 12 + LINE * i, notes.get(i));
+        }
         return svg.append("</svg>\n").toString();
     }
 

@@ -27,8 +27,7 @@ import tools.jackson.databind.json.JsonMapper;
 /** Writes the result as JSON, trainee by trainee, so that the largest file needs one curve in memory. */
 final class CurvesReport {
 
-    private static final String CAUTION =
-            "Supports, does not replace, the judgement of licensed supervisors and local policy.";
+    static final String CAUTION = "Supports, does not replace, the judgement of licensed supervisors and local policy.";
 
     private final CurvesScores scores;
     private final ScoreTable table;

@@ -241,7 +241,9 @@ class CurvesCommandTests {
                         .path("trainees")
                         .size())
                 .isEqualTo(5);
-        assertThat(pictures.resolve("trainee-4.svg")).content().contains("<title", "<desc", "<polyline", "90 % band");
+        assertThat(pictures.resolve("trainee-4.svg"))
+                .content()
+                .contains("<title", "<desc", "<polyline", "90 % band", "does not replace");
     }
 
     @ParameterizedTest
