@@ -1,0 +1,139 @@
+package org.scrubline.casework.web;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.scrubline.casework.CaseFile;
+import org.scrubline.casework.CaseState;
+import org.scrubline.casework.Cases;
+import org.scrubline.casework.SheetState;
+import org.scrubline.casework.SurgicalCase;
+import org.scrubline.platform.SignedIn;
+import org.springframework.stereotype.Component;
+
+/** Makes the page of a case for its reader. */
+@Component
+class CasePages {
+
+    private final Cases cases;
+    private final CaseWords words;
+
+    CasePages(Cases cases, CaseWords words) {
+        this.cases = cases;
+        this.words = words;
+    }
+
+    CasePage page(SignedIn who, CaseFile file) {
+        SurgicalCase found = file.surgicalCase();
+        return new CasePage(
+                title(found),
+                facts(found),
+                found.factors().stream().map(words::factor).toList(),
+                words.say(found.complexitySetLate() ? "case.complexity.late" : "case.complexity.in-time"),
+                remarks(file),
+                file.trainees().stream()
+                        .map(trainee -> words.say("case.participant", trainee.name(), words.say(trainee.claimedPart())))
+                        .toList(),
+                file.requests().stream()
+                        .map(request -> sheet(who, found, request))
+                        .toList(),
+                next(who, file),
+                file.requests().isEmpty() ? empty(file) : null);
+    }
+
+    String title(SurgicalCase found) {
+        return words.say("case.title", found.reference(), words.procedure(found.procedureCode()));
+    }
+
+    private List<CasePage.Fact> facts(SurgicalCase found) {
+        return List.of(
+                new CasePage.Fact(null, words.say(found.eye())),
+                new CasePage.Fact(null, words.when(found)),
+                new CasePage.Fact(null, words.site(found.siteId())),
+                new CasePage.Fact(null, words.say("case.band.short", found.band())),
+                new CasePage.Fact(null, words.say("case.supervision.planned", words.say(found.plannedSupervision()))));
+    }
+
+    private List<String> remarks(CaseFile file) {
+        SurgicalCase found = file.surgicalCase();
+        List<String> remarks = new ArrayList<>();
+        if (found.abandonedReason() != null) {
+            remarks.add(words.say("case.remark.abandoned", found.abandonedReason()));
+        }
+        if (found.convertedTo() != null) {
+            remarks.add(words.say("case.remark.converted", words.procedure(found.convertedTo())));
+        }
+        if (found.secondEyeOf() != null) {
+            remarks.add(words.say(
+                    "case.remark.second-eye", cases.get(found.secondEyeOf()).reference()));
+        }
+        return remarks;
+    }
+
+    private String empty(CaseFile file) {
+        return file.surgicalCase().state() == CaseState.PLANNED
+                ? words.say(
+                        "case.sheets.planned",
+                        file.plannedScorer().orElseThrow().name())
+                : words.say("case.sheets.none");
+    }
+
+    private CasePage.SheetLine sheet(SignedIn who, SurgicalCase found, CaseFile.ScoreRequest request) {
+        String text = words.say(
+                "case.sheet." + request.state(),
+                request.scorer().name(),
+                request.trainee().name(),
+                words.when(found));
+        return new CasePage.SheetLine(text, link(who, request));
+    }
+
+    private @Nullable Link link(SignedIn who, CaseFile.ScoreRequest request) {
+        String sheet = "/sheets/" + request.sheetId();
+        if (request.state() != SheetState.OPEN) {
+            return new Link(sheet + "/signed", words.say("case.sheet.read"), null, null);
+        }
+        return request.scorer().id().equals(who.personId())
+                ? new Link(sheet, words.say("case.sheet.score"), null, null)
+                : null;
+    }
+
+    private List<Link> next(SignedIn who, CaseFile file) {
+        SurgicalCase found = file.surgicalCase();
+        List<Link> next = new ArrayList<>();
+        boolean planned = found.state() == CaseState.PLANNED;
+        boolean settled = file.requests().stream().anyMatch(request -> request.state() != SheetState.OPEN);
+        if (planned) {
+            next.add(change(found, CaseChange.END));
+        }
+        if (file.requests().stream().anyMatch(request -> request.trainee().id().equals(who.personId()))) {
+            next.add(to(found, "self-score", "case.self-score"));
+        }
+        if (found.endedAt() != null) {
+            next.add(change(found, CaseChange.SCORERS));
+            next.add(change(found, CaseChange.TRAINEES));
+        }
+        if (file.requests().stream().anyMatch(CaseFile.ScoreRequest::untouched)) {
+            next.add(change(found, CaseChange.HAND_ON));
+        }
+        if (!settled && found.state() != CaseState.ABANDONED) {
+            next.add(change(found, CaseChange.ABANDON));
+        }
+        if (!settled && found.state() == CaseState.ENDED) {
+            next.add(change(found, CaseChange.CONVERT));
+            next.add(new Link(
+                    "/cases/new?secondEyeOf=" + found.id(),
+                    words.say("case.other-eye"),
+                    words.say("case.other-eye.note"),
+                    null));
+        }
+        return next;
+    }
+
+    private Link change(SurgicalCase found, CaseChange change) {
+        return to(found, change.path(), "case.change." + change.path());
+    }
+
+    private Link to(SurgicalCase found, String path, String key) {
+        return new Link("/cases/" + found.id() + "/" + path, words.say(key), words.say(key + ".note"), null);
+    }
+}

@@ -1,0 +1,111 @@
+package org.scrubline.casework.web;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.Arrays;
+import java.util.List;
+import java.util.UUID;
+import java.util.function.Predicate;
+import org.scrubline.casework.CaseState;
+import org.scrubline.casework.SurgicalCase;
+import org.scrubline.people.People;
+import org.scrubline.people.Person;
+import org.scrubline.people.Site;
+import org.scrubline.platform.Role;
+import org.scrubline.platform.Wording;
+import org.scrubline.rubric.ComplexityFactor;
+import org.scrubline.rubric.PublishedRubric;
+import org.scrubline.rubric.RubricLibrary;
+import org.scrubline.rubric.Rubrics;
+import org.springframework.context.i18n.LocaleContextHolder;
+import org.springframework.stereotype.Component;
+
+/** Says the values of a case in words, and lists what can be chosen. */
+@Component
+class CaseWords {
+
+    private final Wording wording;
+    private final People people;
+    private final Rubrics rubrics;
+    private final RubricLibrary library;
+
+    CaseWords(Wording wording, People people, Rubrics rubrics, RubricLibrary library) {
+        this.wording = wording;
+        this.people = people;
+        this.rubrics = rubrics;
+        this.library = library;
+    }
+
+    String say(String key, Object... arguments) {
+        return wording.text(key, arguments);
+    }
+
+    /** A constant's words: the name of its type, then its own. */
+    String say(Enum<?> constant) {
+        return wording.text("case.word." + constant.getDeclaringClass().getSimpleName() + "." + constant.name());
+    }
+
+    String procedure(String code) {
+        return rubrics.current(code).rubric().title();
+    }
+
+    /** When the case ended by its site's clock, or that it is planned. */
+    String when(SurgicalCase found) {
+        Instant ended = found.endedAt();
+        ZoneId zone = found.endedZone();
+        if (ended == null || zone == null) {
+            return say(found.state() == CaseState.PLANNED ? "case.planned" : "case.never-ended");
+        }
+        return DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm z", LocaleContextHolder.getLocale())
+                .format(ended.atZone(zone));
+    }
+
+    String site(UUID id) {
+        return people.site(id).map(Site::name).orElse("");
+    }
+
+    /** A factor with its points. */
+    String factor(String code) {
+        ComplexityFactor factor = library.complexity().factor(code);
+        return say("case.factor", factor.name(), points(factor));
+    }
+
+    List<Option> factors() {
+        return library.complexity().factors().stream()
+                .map(factor -> new Option(factor.code(), factor.name(), points(factor)))
+                .toList();
+    }
+
+    private String points(ComplexityFactor factor) {
+        String points = say("case.factor.points", factor.technicalPoints());
+        return factor.stakes() ? say("case.factor.stakes", points) : points;
+    }
+
+    List<Option> procedures() {
+        return rubrics.published().stream()
+                .map(PublishedRubric::rubric)
+                .map(rubric -> Option.of(rubric.procedure(), procedure(rubric.procedure())))
+                .distinct()
+                .toList();
+    }
+
+    List<Option> sites() {
+        return people.sites().stream()
+                .map(site -> new Option(site.id().toString(), site.name(), null))
+                .toList();
+    }
+
+    List<Option> holding(UUID programme, Role role, Predicate<Person> wanted) {
+        return people.holding(programme, role).stream()
+                .filter(wanted)
+                .map(person -> Option.of(person.id(), person.printedName()))
+                .toList();
+    }
+
+    <E extends Enum<E>> List<Option> choices(Class<E> kind) {
+        return Arrays.stream(kind.getEnumConstants())
+                .map(constant -> Option.of(constant.name(), say(constant)))
+                .toList();
+    }
+}

@@ -1,0 +1,51 @@
+package org.scrubline.casework.web;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.scrubline.casework.CaseState;
+import org.scrubline.casework.Cases;
+import org.scrubline.casework.SurgicalCase;
+import org.scrubline.casework.TraineeCase;
+import org.scrubline.platform.NotFound;
+import org.scrubline.platform.Role;
+import org.scrubline.platform.SignedIn;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+
+/** A trainee's own cases, newest first. */
+@Controller
+class MyCasesController {
+
+    private final Cases cases;
+    private final CasePages pages;
+    private final CaseWords words;
+
+    MyCasesController(Cases cases, CasePages pages, CaseWords words) {
+        this.cases = cases;
+        this.pages = pages;
+        this.words = words;
+    }
+
+    @GetMapping("/my-cases")
+    String list(@AuthenticationPrincipal SignedIn who, Model model) {
+        if (!who.has(Role.TRAINEE)) {
+            throw new NotFound();
+        }
+        List<TraineeCase> own = cases.ofTrainee(who.personId());
+        model.addAttribute("cases", own.stream().map(this::line).toList());
+        return "casework/my-cases";
+    }
+
+    private Link line(TraineeCase own) {
+        SurgicalCase found = own.surgicalCase();
+        List<String> parts = new ArrayList<>(
+                List.of(words.say(found.eye()), words.when(found), words.say("case.band.short", found.band())));
+        if (found.state() == CaseState.ABANDONED) {
+            parts.add(words.say("case.abandoned"));
+        }
+        own.sheets().forEach(sheet -> parts.add(words.say("my-cases.sheet." + sheet.state(), sheet.scorerName())));
+        return new Link("/cases/" + found.id(), pages.title(found), String.join(" · ", parts), null);
+    }
+}
