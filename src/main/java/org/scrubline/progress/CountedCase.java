@@ -1,0 +1,26 @@
+package org.scrubline.progress;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+import org.scrubline.signoff.SignedSheet;
+
+/**
+ * A case in which the trainee operated, with every signed sheet about it.
+ *
+ * @param sheets at least one, first signature first; two supervisors may have scored the same case
+ */
+public record CountedCase(UUID id, Instant endedAt, List<SignedSheet> sheets) {
+
+    public CountedCase {
+        sheets = List.copyOf(sheets);
+    }
+
+    /**
+     * Whether any of the sheets records a critical event. The worst of the sheets counts: what one supervisor saw
+     * happen is not undone by another who did not see it.
+     */
+    public boolean criticalEvent() {
+        return sheets.stream().anyMatch(SignedSheet::criticalFailure);
+    }
+}

@@ -1,0 +1,12 @@
+/**
+ * What signed sheets say about one trainee: counts by step, the chart of cases with a critical event, what is too little
+ * to conclude from, and what to practise next. Reads signed sheets only; writes nothing.
+ */
+@ApplicationModule(
+        displayName = "Progress",
+        allowedDependencies = {"scoring", "signoff", "casework", "rubric", "people", "platform"})
+@NullMarked
+package org.scrubline.progress;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;
