@@ -1,0 +1,33 @@
+package org.scrubline.cohort;
+
+import java.time.Instant;
+import java.util.List;
+import org.scrubline.people.Programme;
+import org.scrubline.rubric.Rubric;
+
+/**
+ * One programme and one procedure.
+ *
+ * @param rubric the version cases are scored with now; its steps are the columns
+ * @param rows the programme's trainees and whoever else has signed sheets in it, by name
+ * @param worthALook with reasons; may be empty
+ * @param at when it was counted
+ */
+public record CohortReport(
+        Programme programme,
+        Rubric rubric,
+        List<TraineeRow> rows,
+        List<WorthALook> worthALook,
+        Timeliness timeliness,
+        Instant at) {
+
+    public CohortReport {
+        rows = List.copyOf(rows);
+        worthALook = List.copyOf(worthALook);
+    }
+
+    /** Cases of all trainees that count; a case of two trainees counts for each. */
+    public int cases() {
+        return rows.stream().mapToInt(TraineeRow::cases).sum();
+    }
+}

@@ -1,0 +1,116 @@
+package org.scrubline.cohort;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.scrubline.casework.Cases;
+import org.scrubline.people.People;
+import org.scrubline.people.Person;
+import org.scrubline.people.Programme;
+import org.scrubline.platform.NotFound;
+import org.scrubline.platform.Role;
+import org.scrubline.platform.SignedIn;
+import org.scrubline.progress.ProcedureProgress;
+import org.scrubline.rubric.PublishedRubric;
+import org.scrubline.rubric.Rubric;
+import org.scrubline.rubric.Rubrics;
+import org.scrubline.signoff.SignedSheet;
+import org.scrubline.signoff.SignedSheets;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+@Service
+@Transactional(readOnly = true)
+class SignedCohort implements Cohort {
+
+    private final People people;
+    private final Rubrics rubrics;
+    private final SignedSheets sheets;
+    private final Cases cases;
+    private final Clock clock;
+
+    SignedCohort(People people, Rubrics rubrics, SignedSheets sheets, Cases cases, Clock clock) {
+        this.people = people;
+        this.rubrics = rubrics;
+        this.sheets = sheets;
+        this.cases = cases;
+        this.clock = clock;
+    }
+
+    @Override
+    public List<Programme> programmes(SignedIn who) {
+        return people.programmes().stream()
+                .filter(programme ->
+                        who.has(Role.DIRECTOR, programme.id()) || who.has(Role.COMMITTEE_MEMBER, programme.id()))
+                .sorted(Comparator.comparing(Programme::name).thenComparing(Programme::id))
+                .toList();
+    }
+
+    @Override
+    public List<Rubric> procedures() {
+        return rubrics.published().stream()
+                .map(PublishedRubric::rubric)
+                .map(Rubric::procedure)
+                .distinct()
+                .map(procedure -> rubrics.current(procedure).rubric())
+                .toList();
+    }
+
+    @Override
+    public CohortReport report(SignedIn who, @Nullable UUID programmeId, @Nullable String procedure) {
+        Programme programme = programmes(who).stream()
+                .filter(one -> programmeId == null || one.id().equals(programmeId))
+                .findFirst()
+                .orElseThrow(NotFound::new);
+        Rubric rubric = procedures().stream()
+                .filter(one -> procedure == null || one.procedure().equals(procedure))
+                .findFirst()
+                .orElseThrow(NotFound::new);
+        return report(programme, rubric, clock.instant());
+    }
+
+    private CohortReport report(Programme programme, Rubric rubric, Instant now) {
+        List<SignedSheet> signed = sheets.ofProgramme(programme.id(), rubric.procedure());
+        Map<UUID, List<SignedSheet>> byTrainee = signed.stream().collect(Collectors.groupingBy(SignedSheet::traineeId));
+        Function<UUID, Rubric> versions = rubrics.published().stream()
+                .collect(Collectors.toMap(PublishedRubric::id, PublishedRubric::rubric))::get;
+        List<TraineeRow> rows = new ArrayList<>();
+        List<Instant> unsigned = new ArrayList<>();
+        for (Person trainee : trainees(programme, byTrainee)) {
+            OpenWork open = OpenWork.of(cases.ofTrainee(trainee.id()), programme.id(), rubric.procedure());
+            unsigned.addAll(open.unsigned());
+            rows.add(row(
+                    trainee, ProcedureProgress.of(byTrainee.getOrDefault(trainee.id(), List.of()), versions), open));
+        }
+        List<WorthALook> worthALook =
+                rows.stream().flatMap(row -> WorthALook.in(row, now).stream()).toList();
+        return new CohortReport(programme, rubric, rows, worthALook, Timeliness.of(signed, unsigned, now), now);
+    }
+
+    private List<Person> trainees(Programme programme, Map<UUID, List<SignedSheet>> byTrainee) {
+        Stream<Person> signedAbout =
+                byTrainee.keySet().stream().map(people::person).flatMap(Optional::stream);
+        return Stream.concat(people.holding(programme.id(), Role.TRAINEE).stream(), signedAbout)
+                .distinct()
+                .sorted(Comparator.comparing(Person::printedName).thenComparing(Person::id))
+                .toList();
+    }
+
+    private static TraineeRow row(Person trainee, Optional<ProcedureProgress> progress, OpenWork open) {
+        Optional<Instant> lastSigned = progress.flatMap(one -> one.evidence().lastCaseAt());
+        return new TraineeRow(
+                trainee,
+                progress.orElse(null),
+                open.unsigned().size(),
+                open.lastCase(lastSigned).orElse(null));
+    }
+}

@@ -1,0 +1,99 @@
+package org.scrubline.cohort;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.scrubline.people.Person;
+import org.scrubline.progress.CaseChart;
+import org.scrubline.progress.Gates;
+import org.scrubline.progress.ProcedureProgress;
+import org.scrubline.progress.Shortfall;
+import org.scrubline.progress.StepProgress;
+
+/**
+ * Something a director may want to look at, with its reason. Never raised by one case or by one scorer alone.
+ *
+ * @param step the step meant by {@link Kind#LOW_STEP}, null otherwise
+ * @param has the number that raised it: days, scorers, sheets of one scorer, or scores at 4 or 5
+ * @param of what it is measured against: cases or sheets or scores in all; for a gap the days allowed
+ */
+public record WorthALook(
+        Kind kind, Person trainee, @Nullable StepProgress step, int has, int of) {
+
+    /** Scores a step needs before its share can be worth a look. */
+    static final int LOW_STEP_SCORES = 8;
+
+    /** A step whose whole interval lies below this share is worth a look. */
+    static final double LOW_STEP_SHARE = 0.80;
+
+    private static final int FEW_SCORERS_CASES = 5;
+    private static final int DIFFERENT = 2;
+
+    /** What it is about. */
+    public enum Kind {
+        /** No case for more than 56 days. */
+        GAP,
+        /** Five cases or more, and too few scorers to conclude. */
+        FEW_SCORERS,
+        /** Twelve cases or more, and more than 40 % of the sheets from one scorer. */
+        ONE_SCORER,
+        /** A critical step whose 95 % interval ends below 80 %, over at least 8 scores. */
+        LOW_STEP
+    }
+
+    /** Everything worth a look in this row, exposure first. */
+    static List<WorthALook> in(TraineeRow row, Instant now) {
+        List<WorthALook> found = new ArrayList<>();
+        gap(row, now).ifPresent(found::add);
+        ProcedureProgress progress = row.progress();
+        if (progress != null) {
+            scorers(row, progress.gates()).ifPresent(found::add);
+            progress.steps().stream()
+                    .filter(WorthALook::lowStep)
+                    .map(step -> new WorthALook(Kind.LOW_STEP, row.trainee(), step, step.high(), step.scored()))
+                    .forEach(found::add);
+        }
+        return List.copyOf(found);
+    }
+
+    private static Optional<WorthALook> gap(TraineeRow row, Instant now) {
+        Instant last = row.lastCaseAt();
+        int days = last == null ? 0 : CaseChart.daysAway(last, now);
+        return days == 0
+                ? Optional.empty()
+                : Optional.of(new WorthALook(Kind.GAP, row.trainee(), null, days, (int) CaseChart.AWAY.toDays()));
+    }
+
+    /** The first case needs no second scorer yet; from the fifth on, one is too few, from the twelfth on, three are. */
+    private static Optional<WorthALook> scorers(TraineeRow row, Gates gates) {
+        boolean fewer = has(gates.shown(), Shortfall.Kind.SCORERS).isPresent()
+                || (enoughCases(gates)
+                        && has(gates.supports(), Shortfall.Kind.SCORERS).isPresent());
+        if (fewer && row.cases() >= FEW_SCORERS_CASES) {
+            return Optional.of(new WorthALook(Kind.FEW_SCORERS, row.trainee(), null, row.scorers(), row.cases()));
+        }
+        return has(gates.supports(), Shortfall.Kind.ONE_SCORER)
+                .filter(shortfall -> enoughCases(gates))
+                .map(shortfall ->
+                        new WorthALook(Kind.ONE_SCORER, row.trainee(), null, shortfall.has(), shortfall.needs()));
+    }
+
+    private static boolean enoughCases(Gates gates) {
+        return has(gates.supports(), Shortfall.Kind.CASES).isEmpty();
+    }
+
+    private static Optional<Shortfall> has(List<Shortfall> shortfalls, Shortfall.Kind kind) {
+        return shortfalls.stream().filter(shortfall -> shortfall.kind() == kind).findFirst();
+    }
+
+    private static boolean lowStep(StepProgress step) {
+        return step.current()
+                && step.step().critical()
+                && step.scored() >= LOW_STEP_SCORES
+                && step.interval().high() < LOW_STEP_SHARE
+                && step.lowCases() >= DIFFERENT
+                && step.lowScorers() >= DIFFERENT;
+    }
+}

@@ -1,0 +1,5 @@
+/** The pages of the cohort. */
+@NullMarked
+package org.scrubline.cohort.web;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,36 @@
+package org.scrubline.progress.web;
+
+import java.util.List;
+import org.scrubline.platform.Wording;
+import org.scrubline.progress.Gates;
+import org.scrubline.progress.Shortfall;
+import org.scrubline.rubric.Step;
+import org.springframework.stereotype.Component;
+
+/** Names the gate that is not met, with its numbers. */
+@Component
+class EvidenceWords {
+
+    private final Wording wording;
+
+    EvidenceWords(Wording wording) {
+        this.wording = wording;
+    }
+
+    ProgressPage.EvidenceNote note(Gates gates) {
+        return new ProgressPage.EvidenceNote(gates.open(), sentences(gates.shown()), sentences(gates.supports()));
+    }
+
+    private List<String> sentences(List<Shortfall> shortfalls) {
+        return shortfalls.stream().map(this::sentence).toList();
+    }
+
+    private String sentence(Shortfall shortfall) {
+        Step step = shortfall.step();
+        return wording.text(
+                "progress.short." + shortfall.kind(),
+                shortfall.has(),
+                shortfall.needs(),
+                step == null ? "" : step.name());
+    }
+}

@@ -1,0 +1,89 @@
+package org.scrubline.progress.web;
+
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.scrubline.platform.NotFound;
+import org.scrubline.platform.Role;
+import org.scrubline.platform.SignedIn;
+import org.scrubline.progress.ProcedureProgress;
+import org.scrubline.progress.Progress;
+import org.scrubline.progress.TraineeProgress;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RequestParam;
+
+/** One trainee's numbers, and the signed sheets behind each. */
+@Controller
+class ProgressController {
+
+    private final Progress progress;
+    private final ProgressPages pages;
+    private final StepPages stepPages;
+
+    ProgressController(Progress progress, ProgressPages pages, StepPages stepPages) {
+        this.progress = progress;
+        this.pages = pages;
+        this.stepPages = stepPages;
+    }
+
+    @GetMapping("/progress")
+    String own(
+            @AuthenticationPrincipal SignedIn who,
+            @RequestParam @Nullable String procedure,
+            @RequestParam @Nullable String step,
+            Model model) {
+        if (!who.has(Role.TRAINEE)) {
+            throw new NotFound();
+        }
+        return page(who, who.personId(), procedure, step, model);
+    }
+
+    @GetMapping("/progress/{traineeId}")
+    String ofTrainee(
+            @AuthenticationPrincipal SignedIn who,
+            @PathVariable UUID traineeId,
+            @RequestParam @Nullable String procedure,
+            @RequestParam @Nullable String step,
+            Model model) {
+        return page(who, traineeId, procedure, step, model);
+    }
+
+    @GetMapping("/progress/{traineeId}/steps/{stepCode}")
+    String step(
+            @AuthenticationPrincipal SignedIn who,
+            @PathVariable UUID traineeId,
+            @PathVariable String stepCode,
+            @RequestParam @Nullable String procedure,
+            Model model) {
+        TraineeProgress read = progress.read(who, traineeId);
+        ProcedureProgress chosen = chosen(read, procedure);
+        model.addAttribute("own", read.trainee().id().equals(who.personId()));
+        model.addAttribute(
+                "page",
+                stepPages.page(read.trainee(), chosen, chosen.step(stepCode).orElseThrow(NotFound::new)));
+        return "progress/step";
+    }
+
+    private String page(SignedIn who, UUID traineeId, @Nullable String procedure, @Nullable String step, Model model) {
+        TraineeProgress read = progress.read(who, traineeId);
+        boolean own = read.trainee().id().equals(who.personId());
+        model.addAttribute("own", own);
+        model.addAttribute("trainee", read.trainee());
+        if (read.procedures().isEmpty()) {
+            return "progress/nothing-yet";
+        }
+        model.addAttribute("page", pages.page(read, chosen(read, procedure), step));
+        return "progress/trainee";
+    }
+
+    /** The procedure asked for; without one, the one with the most cases. */
+    private static ProcedureProgress chosen(TraineeProgress read, @Nullable String procedure) {
+        if (procedure != null && !procedure.isEmpty()) {
+            return read.procedure(procedure).orElseThrow(NotFound::new);
+        }
+        return read.mostPractised().orElseThrow(NotFound::new);
+    }
+}
