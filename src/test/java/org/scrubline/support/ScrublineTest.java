@@ -14,5 +14,5 @@ import org.springframework.context.annotation.Import;
 @Retention(RetentionPolicy.RUNTIME)
 @SpringBootTest(properties = "spring.datasource.url=test")
 @AutoConfigureMockMvc
-@Import({TestDatabase.class, TestOrganisations.class})
+@Import({TestDatabase.class, TestOrganisations.class, History.class})
 public @interface ScrublineTest {}

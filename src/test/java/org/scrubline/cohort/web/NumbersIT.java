@@ -1,0 +1,132 @@
+package org.scrubline.cohort.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.ColorScheme;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.scrubline.browser.Axe;
+import org.scrubline.browser.Chromium;
+import org.scrubline.platform.Role;
+import org.scrubline.platform.SignedIn;
+import org.scrubline.platform.database.TestDatabase;
+import org.scrubline.rubric.Rubrics;
+import org.scrubline.support.History;
+import org.scrubline.support.TestOrganisations;
+import org.scrubline.support.TestOrganisations.TestOrganisation;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.boot.test.context.SpringBootTest;
+import org.springframework.boot.test.web.server.LocalServerPort;
+import org.springframework.context.annotation.Import;
+
+/** The pages of numbers in a browser: a trainee's own and the director's. */
+@SpringBootTest(webEnvironment = SpringBootTest.WebEnvironment.RANDOM_PORT, properties = "spring.datasource.url=test")
+@Import({TestDatabase.class, TestOrganisations.class, History.class})
+class NumbersIT {
+
+    private static final Instant START = Instant.now().minus(Duration.ofDays(330));
+
+    @LocalServerPort
+    int port;
+
+    @Autowired
+    TestOrganisations organisations;
+
+    @Autowired
+    Rubrics rubrics;
+
+    @Autowired
+    History history;
+
+    SignedIn director;
+    SignedIn hallinor;
+    BrowserContext context;
+    Page page;
+
+    @BeforeEach
+    void writeAYear() {
+        TestOrganisation organisation = organisations.open();
+        director = organisation.join("Corisande Delmarr", Role.DIRECTOR);
+        hallinor = organisation.join("Fenna Hallinor", Role.TRAINEE);
+        SignedIn tekmor = organisation.join("Brisa Tekmor", Role.TRAINEE);
+        organisation.join("Mirela Draymoor", Role.TRAINEE);
+        organisation.in(() -> rubrics.publishLibrary(director.personId()).orThrow());
+        List<SignedIn> scorers = List.of(
+                organisation.join("Ottilie Brannock", Role.SUPERVISOR),
+                organisation.join("Ludo Karsenmark", Role.SUPERVISOR),
+                organisation.join("Hesper Vantrelle", Role.SUPERVISOR),
+                organisation.join("Anneke Tolvarin", Role.SUPERVISOR));
+        for (int i = 0; i < 18; i++) {
+            int day = i < 14 ? 10 * i : 10 * i + 90;
+            Map<String, Integer> levels = Map.of(
+                    "TF03", i % 4 == 0 ? 5 : 4,
+                    "TF09", i == 1 || i == 14 ? 2 : i % 3 == 0 ? 4 : 3,
+                    "TF15", i < 6 ? 3 : 5,
+                    "TF18", i % 5 == 0 ? 3 : 4);
+            history.signed(organisation, hallinor, scorers.get(i % 4), START.plus(Duration.ofDays(day)), levels);
+        }
+        for (int i = 0; i < 3; i++) {
+            history.signed(organisation, tekmor, scorers.get(0), START.plus(Duration.ofDays(9L * i)), Map.of());
+        }
+        history.waiting(organisation, tekmor, scorers.get(1), START.plus(Duration.ofDays(40)));
+        context = Chromium.browser().newContext(new Browser.NewContextOptions().setViewportSize(360, 740));
+        context.setDefaultTimeout(10_000);
+        page = context.newPage();
+    }
+
+    @AfterEach
+    void close() {
+        context.close();
+    }
+
+    @Test
+    void theTraineesPagesAreAccessibleAndFitAPhone() {
+        logIn(hallinor);
+        look("/progress", "progress");
+        look("/progress?step=TF09", "progress-step");
+        look("/progress/" + hallinor.personId() + "/steps/TF09?procedure=TRAB_FORNIX", "step");
+    }
+
+    @Test
+    void theDirectorsPageIsAccessibleAndFitsAPhone() {
+        logIn(director);
+        look("/cohort", "cohort");
+        look("/cohort?procedure=NEEDLING", "cohort-empty");
+    }
+
+    private void look(String path, String name) {
+        for (ColorScheme scheme : List.of(ColorScheme.LIGHT, ColorScheme.DARK)) {
+            page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(scheme));
+            for (int width : List.of(320, 360, 1280)) {
+                page.setViewportSize(width, 800);
+                page.navigate("http://localhost:" + port + path);
+                Axe.assertNoViolations(page);
+                assertThat(page.evaluate("() => document.documentElement.scrollWidth"))
+                        .as("%s at %d", path, width)
+                        .isEqualTo(width);
+                page.screenshot(new Page.ScreenshotOptions()
+                        .setFullPage(true)
+                        .setPath(Path.of("target", "numbers", name + "-" + width + "-" + scheme + ".png")));
+            }
+        }
+    }
+
+    private void logIn(SignedIn who) {
+        page.navigate("http://localhost:" + port + "/login");
+        page.locator("input[name=username]").fill(who.username());
+        page.locator("input[name=password]").fill(TestOrganisations.PASSWORD);
+        page.locator("main button[type=submit]").click();
+        page.waitForURL(Pattern.compile("^(?!.*/login).*$"));
+        page.waitForLoadState();
+    }
+}
