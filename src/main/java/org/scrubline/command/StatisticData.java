@@ -64,7 +64,7 @@ final class StatisticData {
 
     int[] wholes(String key) {
         return elements("\"" + key + "\"", required(key)).stream()
-                .mapToInt(element -> whole("A value of \"" + key + "\"", element))
+                .mapToInt(element -> whole("Every value in \"" + key + "\"", element))
                 .toArray();
     }
 
@@ -91,22 +91,22 @@ final class StatisticData {
     }
 
     double[][] matrix(String key) {
-        return rows(key, row -> numbers("A row of \"" + key + "\"", row)).toArray(double[][]::new);
+        return rows(key, row -> numbers("a row of \"" + key + "\"", row)).toArray(double[][]::new);
     }
 
     List<double[][]> matrices(String key) {
         return rows(
                 key,
-                matrix -> elements("An element of \"" + key + "\"", matrix).stream()
-                        .map(row -> numbers("A row of \"" + key + "\"", row))
+                matrix -> elements("an element of \"" + key + "\"", matrix).stream()
+                        .map(row -> numbers("a row of \"" + key + "\"", row))
                         .toArray(double[][]::new));
     }
 
     int[][] wholeRows(String key) {
         return rows(
                         key,
-                        row -> elements("A row of \"" + key + "\"", row).stream()
-                                .mapToInt(value -> whole("A value of \"" + key + "\"", value))
+                        row -> elements("a row of \"" + key + "\"", row).stream()
+                                .mapToInt(value -> whole("Every value in \"" + key + "\"", value))
                                 .toArray())
                 .toArray(int[][]::new);
     }
@@ -115,8 +115,8 @@ final class StatisticData {
     List<List<@Nullable Double>> rowsWithGaps(String key) {
         return rows(key, row -> {
             List<@Nullable Double> values = new ArrayList<>();
-            for (JsonNode value : elements("A row of \"" + key + "\"", row)) {
-                values.add(value.isNull() ? null : number("A value of \"" + key + "\"", value));
+            for (JsonNode value : elements("a row of \"" + key + "\"", row)) {
+                values.add(value.isNull() ? null : number("Every value in \"" + key + "\"", value));
             }
             return values;
         });
@@ -126,7 +126,7 @@ final class StatisticData {
     List<@Nullable Integer> wholesWithGaps(String key) {
         List<@Nullable Integer> values = new ArrayList<>();
         for (JsonNode value : elements("\"" + key + "\"", required(key))) {
-            values.add(value.isNull() ? null : whole("A value of \"" + key + "\"", value));
+            values.add(value.isNull() ? null : whole("Every value in \"" + key + "\"", value));
         }
         return values;
     }
@@ -142,7 +142,7 @@ final class StatisticData {
 
     /** Rows of raw numbers with their spelling, for keys that quote the input. */
     List<List<JsonNode>> rawRows(String key) {
-        return rows(key, row -> elements("An element of \"" + key + "\"", row));
+        return rows(key, row -> elements("an element of \"" + key + "\"", row));
     }
 
     StatisticData object(String key) {
@@ -177,7 +177,8 @@ final class StatisticData {
 
     private static List<JsonNode> elements(String name, JsonNode list) {
         if (!list.isArray()) {
-            throw new IllegalArgumentException(name + " must be a list.");
+            throw new IllegalArgumentException(
+                    Character.toUpperCase(name.charAt(0)) + name.substring(1) + " must be a list.");
         }
         List<JsonNode> elements = new ArrayList<>(list.size());
         list.forEach(elements::add);
@@ -186,21 +187,29 @@ final class StatisticData {
 
     private static double[] numbers(String name, JsonNode list) {
         return elements(name, list).stream()
-                .mapToDouble(value -> number("A value of " + name, value))
+                .mapToDouble(value -> number("Every value in " + name, value))
                 .toArray();
     }
 
     static double number(String name, JsonNode value) {
-        double number;
-        try {
-            number = value.isBoolean() ? (value.asBoolean() ? 1 : 0) : Double.parseDouble(value.asString());
-        } catch (NumberFormatException notANumber) {
-            throw new IllegalArgumentException(name + " must be a number, but is " + value + ".", notANumber);
+        double number = Double.NaN;
+        if (value.isBoolean()) {
+            number = value.booleanValue() ? 1 : 0;
+        } else if (value.isNumber() || value.isString()) {
+            number = parsed(value.asString());
         }
-        if (!Double.isFinite(number) || value.isNull()) {
+        if (!Double.isFinite(number)) {
             throw new IllegalArgumentException(name + " must be a number, but is " + value + ".");
         }
         return number;
+    }
+
+    private static double parsed(String text) {
+        try {
+            return Double.parseDouble(text);
+        } catch (NumberFormatException notANumber) {
+            return Double.NaN;
+        }
     }
 
     static int whole(String name, JsonNode value) {

@@ -34,9 +34,13 @@ public final class Require {
     public static double[] finite(String name, double[] values, int least) {
         that(values.length >= least, "%s needs at least %s values, but has %s.", name, least, values.length);
         for (double value : values) {
-            finite("Every value of " + name, value);
+            finite("Every value of " + inside(name), value);
         }
         return values;
+    }
+
+    private static String inside(String name) {
+        return name.startsWith("The ") ? "the " + name.substring(4) : name;
     }
 
     /** A whole number of at least {@code least}. */

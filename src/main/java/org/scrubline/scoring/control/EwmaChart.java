@@ -28,7 +28,7 @@ public record EwmaChart(double lambda, double target, double sigma, double width
 
     /** The average after each value of a series of at least one. */
     public List<Double> path(double... x) {
-        Require.finite("the series", x, 1);
+        Require.finite("The series", x, 1);
         List<Double> path = new ArrayList<>(x.length);
         double average = target;
         for (double value : x) {

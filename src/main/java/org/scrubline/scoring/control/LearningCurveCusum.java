@@ -123,6 +123,8 @@ public record LearningCurveCusum(double acceptableRate, double unacceptableRate,
      * {@code alpha}. Only heights the chart can reach matter: every limit between two of them is the same chart, so the
      * answer is the smallest reachable height that will do.
      *
+     * @param n number of cases, 1 to 1000
+     * @param alpha largest false-signal probability, strictly between 0 and 1
      * @throws IllegalArgumentException also when even n successes in a row are likelier than alpha
      */
     public static double smallestLimit(double acceptable, double unacceptable, int n, double alpha) {

@@ -21,6 +21,7 @@ public final class RunLength {
     static final double SLACK = 1e-12;
     private static final double NEGLIGIBLE = 1e-17;
     private static final double MOST_HEIGHTS = 1e5;
+    private static final int MOST_CASES = 10_000;
 
     private final double up;
     private final double down;
@@ -68,10 +69,11 @@ public final class RunLength {
     /**
      * Probabilities of a signal at or before each case.
      *
+     * @param n number of cases, 0 to 10 000
      * @return n values, never falling, the first for case 1
      */
     public List<Double> signalProbabilities(int n) {
-        Require.atLeast("The number of cases", n, 0);
+        Require.that(n >= 0 && n <= MOST_CASES, "The number of cases must lie from 0 to %s, but is %s.", MOST_CASES, n);
         double[] returns = new double[n + 1];
         double[] firstAt = new double[n + 1];
         Cycle cycle = new Cycle();

@@ -7,9 +7,13 @@ import org.scrubline.scoring.Require;
 
 /** Searches the limit of a learning-curve CUSUM; the false-signal probability never rises with the limit. */
 final class SmallestLimit {
+    private static final int MOST_CASES = 1000;
+    private static final int MOST_STEPS = 1_000_000;
+
     private SmallestLimit() {}
 
     static double reachable(LogLikelihoodWeights weights, double rate, int n, double alpha) {
+        Require.that(n <= MOST_CASES, "A limit is searched for at most %s cases, not %s.", MOST_CASES, n);
         double[] heights = IntStream.rangeClosed(1, n)
                 .boxed()
                 .flatMapToDouble(successes -> heights(weights, successes, n))
@@ -31,6 +35,11 @@ final class SmallestLimit {
     }
 
     static double onGrid(LogLikelihoodWeights weights, double rate, int n, double alpha, double gridStep) {
+        Require.that(
+                n * weights.success() / gridStep < MOST_STEPS,
+                "A grid of step %s is too fine for %s cases.",
+                gridStep,
+                n);
         int steps = (int) Math.ceil(n * weights.success() / gridStep) + 1;
         return (first(k -> (k + 1) * gridStep, steps, weights, rate, n, alpha) + 1) * gridStep;
     }

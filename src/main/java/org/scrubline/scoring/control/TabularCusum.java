@@ -37,7 +37,7 @@ public record TabularCusum(double target, double allowance, double limit) {
 
     /** The chart over a series of at least one value. */
     public List<Point> path(double... x) {
-        Require.finite("the series", x, 1);
+        Require.finite("The series", x, 1);
         List<Point> points = new ArrayList<>(x.length);
         double high = 0;
         double low = 0;

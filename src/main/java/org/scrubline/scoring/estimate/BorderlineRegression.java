@@ -42,8 +42,8 @@ public record BorderlineRegression(
     /** From one global rating and one checklist score a candidate. */
     public static BorderlineRegression of(double[] ratings, double[] scores, double borderline, double confidence) {
         Require.sameLength("The list of global ratings", ratings.length, "the list of checklist scores", scores.length);
-        Require.finite("the list of global ratings", ratings, 3);
-        Require.finite("the list of checklist scores", scores, 3);
+        Require.finite("The list of global ratings", ratings, 3);
+        Require.finite("The list of checklist scores", scores, 3);
         Require.finite("The borderline rating", borderline);
         double n = ratings.length;
         double meanRating = Arrays.stream(ratings).average().orElse(0);

@@ -124,9 +124,7 @@ public final class MantelHaenszel {
             sum += weight * ratio;
             squares += weight * ratio * ratio;
         }
-        return strata.size() < 2
-                ? OptionalDouble.empty()
-                : OptionalDouble.of(Math.max(0, squares - sum * sum / weights));
+        return strata.size() < 2 ? OptionalDouble.empty() : Ratio.finite(Math.max(0, squares - sum * sum / weights));
     }
 
     /** Degrees of freedom of {@link #woolf}. */

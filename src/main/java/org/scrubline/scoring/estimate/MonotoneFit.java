@@ -35,7 +35,7 @@ public final class MonotoneFit {
      * @return one value for each y
      */
     public static List<Double> of(double[] y, double[] weights) {
-        Require.finite("the series", y, 1);
+        Require.finite("The series", y, 1);
         Require.sameLength("The series", y.length, "the list of weights", weights.length);
         List<Block> blocks = new ArrayList<>();
         for (int i = 0; i < y.length; i++) {

@@ -58,7 +58,7 @@ public record SurvivalCurve(List<Step> steps) {
 
     static void requirePeople(double[] times, boolean[] events) {
         Require.sameLength("The list of times", times.length, "the list of events", events.length);
-        Require.finite("the list of times", times, 1);
+        Require.finite("The list of times", times, 1);
         for (double time : times) {
             Require.that(time >= 0, "A time must not be negative, but one is %s.", time);
         }

@@ -48,7 +48,7 @@ public record CrossedEffects(
      * @param terms random terms, each one or more facets; no term twice, none that tells every score apart
      */
     public static CrossedEffects of(double[] y, Map<String, List<String>> facets, List<List<String>> terms) {
-        Require.finite("the list of scores", y, 3);
+        Require.finite("The list of scores", y, 3);
         Require.notEmpty("The list of random terms", terms);
         Require.that(
                 Arrays.stream(y).distinct().count() > 1, "All scores are equal, so there is no variance to divide.");

@@ -24,11 +24,11 @@ public final class OrdinalData {
      * @param names of the columns, may be empty
      */
     public OrdinalData(double[] y, double[][] covariates, List<String> names) {
-        Require.finite("the list of responses", y, 3);
+        Require.finite("The list of responses", y, 3);
         Require.sameLength("The list of responses", y.length, "the table of covariates", covariates.length);
         for (double[] row : covariates) {
             Require.sameLength("The list of names", names.size(), "a row of covariates", row.length);
-            Require.finite("the covariates", row, 0);
+            Require.finite("The covariates", row, 0);
         }
         double[] distinct = Arrays.stream(y).distinct().sorted().toArray();
         Require.that(distinct.length >= 2, "All responses are in one category, so there is nothing to model.");
