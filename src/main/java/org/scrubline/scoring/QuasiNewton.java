@@ -4,14 +4,23 @@ import java.util.Arrays;
 import java.util.function.ToDoubleFunction;
 
 /**
- * Minimises a smooth function of a few variables: BFGS with a backtracking line search, and derivatives by central
+ * Minimises a smooth function of a few variables: BFGS with a backtracking line search that
+ * trusts the slope once values differ by rounding alone, and derivatives by central
  * differences for functions that have none.
  *
- * <p>Nocedal and Wright, Numerical Optimization, 2nd ed., chapters 6 and 8, doi:10.1007/978-0-387-40065-5.
+ * <p>Nocedal and Wright, Numerical Optimization, 2nd ed., chapters 6 and 8, doi:10.1007/978-0-387-40065-5; Hager and Zhang, SIAM J
+ * Optim 2005;16:170, doi:10.1137/030601880 (approximate Wolfe conditions).
  */
 public final class QuasiNewton {
     private static final int MOST_STEPS = 500;
+    private static final int MOST_ROUNDS = 5;
+    private static final double FIRST_STEP = 0.7;
     private static final double SUFFICIENT = 1e-4;
+    private static final double FLATTER = 0.9;
+    private static final double ROUNDING = 1e-12;
+    private static final double SHORTEST = 1e-14;
+    private static final double NEAR_ZERO = 0.05;
+    private static final double[] AWAY = {0.01, 0.03, 0.1, 0.3, 1};
 
     private QuasiNewton() {}
 
@@ -88,58 +97,109 @@ public final class QuasiNewton {
      * @throws IllegalArgumentException when the search does not come to rest
      */
     public static Minimum minimise(Objective objective, double[] start, double tolerance) {
-        int n = start.length;
-        double[] x = start.clone();
-        double[] gradient = new double[n];
-        double value = objective.value(x, gradient);
+        State state = new State(objective, start);
         Require.that(
-                Double.isFinite(value), "The fit cannot start: the likelihood does not exist at the start values.");
-        double[][] inverse = identity(n, 1 / Math.max(1, norm(gradient)));
-        boolean fresh = true;
+                Double.isFinite(state.value),
+                "The fit cannot start: the likelihood does not exist at the start values.");
         for (int step = 0; step < MOST_STEPS; step++) {
-            double limit = tolerance * (1 + Math.abs(value) / 1000);
-            if (largest(gradient) <= limit) {
-                return result(x, value);
+            double limit = tolerance * (1 + Math.abs(state.value) / 1000);
+            if (largest(state.gradient) <= limit) {
+                return state.minimum();
             }
-            double[] direction = times(inverse, gradient, -1);
-            double slope = dot(direction, gradient);
-            if (!(slope < 0)) {
-                inverse = identity(n, 1 / Math.max(1, norm(gradient)));
-                continue;
-            }
-            double[] nextGradient = new double[n];
-            double[] next = x;
-            double nextValue = Double.NaN;
-            double length = 1;
-            while (length > 1e-14) {
-                next = moved(x, direction, length);
-                nextValue = objective.value(next, nextGradient);
-                // The last term lets rounding pass once the function has gone flat.
-                if (nextValue <= value + SUFFICIENT * length * slope + 1e-15 * Math.abs(value)) {
-                    break;
+            if (!state.advance()) {
+                if (state.fresh) {
+                    Require.that(largest(state.gradient) <= 1e3 * limit, "The fit does not converge.");
+                    return state.minimum();
                 }
-                length /= 2;
+                state.restart();
             }
-            if (length <= 1e-14) {
-                if (fresh) {
-                    Require.that(largest(gradient) <= 1e3 * limit, "The fit does not converge.");
-                    return result(x, value);
-                }
-                inverse = identity(n, 1 / Math.max(1, norm(gradient)));
-                fresh = true;
-                continue;
-            }
-            update(inverse, minus(next, x), minus(nextGradient, gradient), fresh);
-            fresh = false;
-            x = next;
-            gradient = nextGradient;
-            value = nextValue;
         }
         throw new IllegalArgumentException("The fit does not converge in " + MOST_STEPS + " steps.");
     }
 
-    private static Minimum result(double[] x, double value) {
-        return new Minimum(Arrays.stream(x).boxed().toList(), value);
+    /**
+     * The minimum of a function that knows some variables, standard deviations, by their squares only. At 0 such a
+     * function is flat whether 0 is best or worst, so a search that ends there is checked and sent off again if needed.
+     *
+     * @param deviations indices of these variables
+     */
+    public static Minimum minimise(Objective objective, double[] start, double tolerance, int... deviations) {
+        Minimum minimum = minimise(objective, start, tolerance);
+        double[] ignored = new double[start.length];
+        for (int round = 0; round < MOST_ROUNDS; round++) {
+            double[] best = minimum.toArray();
+            double least = minimum.value() - 1e-10 * (1 + Math.abs(minimum.value()));
+            for (int deviation : deviations) {
+                for (double away : Math.abs(minimum.point().get(deviation)) < NEAR_ZERO ? AWAY : new double[0]) {
+                    double[] trial = minimum.toArray();
+                    trial[deviation] = away;
+                    double value = objective.value(trial, ignored);
+                    if (value < least) {
+                        least = value;
+                        best = trial;
+                    }
+                }
+            }
+            if (Arrays.equals(best, minimum.toArray())) {
+                return minimum;
+            }
+            minimum = minimise(objective, best, tolerance);
+        }
+        return minimum;
+    }
+
+    /** Where the search stands. */
+    private static final class State {
+        private final Objective objective;
+        private double[] x;
+        private double[] gradient;
+        private double value;
+        private double[][] inverse;
+        private boolean fresh = true;
+
+        private State(Objective objective, double[] start) {
+            this.objective = objective;
+            x = start.clone();
+            gradient = new double[x.length];
+            value = objective.value(x, gradient);
+            inverse = identity(x.length, FIRST_STEP / Math.max(1, norm(gradient)));
+        }
+
+        private Minimum minimum() {
+            return new Minimum(Arrays.stream(x).boxed().toList(), value);
+        }
+
+        private void restart() {
+            inverse = identity(x.length, FIRST_STEP / Math.max(1, norm(gradient)));
+            fresh = true;
+        }
+
+        /** One step along the search direction; false when no length of it is an improvement. */
+        private boolean advance() {
+            double[] direction = times(inverse, gradient, -1);
+            double slope = dot(direction, gradient);
+            if (!(slope < 0)) {
+                return false;
+            }
+            double[] nextGradient = new double[x.length];
+            for (double length = 1; length > SHORTEST; length /= 2) {
+                double[] next = moved(x, direction, length);
+                double nextValue = objective.value(next, nextGradient);
+                boolean lower = nextValue <= value + SUFFICIENT * length * slope;
+                // Where the values differ by rounding alone, the slope still tells.
+                boolean flatter = nextValue <= value + ROUNDING * Math.abs(value)
+                        && Math.abs(dot(direction, nextGradient)) <= FLATTER * Math.abs(slope);
+                if (lower || flatter) {
+                    update(inverse, minus(next, x), minus(nextGradient, gradient), fresh);
+                    fresh = false;
+                    x = next;
+                    gradient = nextGradient;
+                    value = nextValue;
+                    return true;
+                }
+            }
+            return false;
+        }
     }
 
     private static void update(double[][] inverse, double[] step, double[] change, boolean fresh) {

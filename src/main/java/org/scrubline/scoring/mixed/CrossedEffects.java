@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.scrubline.scoring.QuasiNewton;
 import org.scrubline.scoring.Require;
 import org.scrubline.scoring.reliability.Projection;
@@ -104,7 +105,12 @@ public record CrossedEffects(
         Arrays.fill(start, 1);
         QuasiNewton.Objective objective =
                 QuasiNewton.differentiated(ratios -> likelihood.at(ratios).criterion(), STEP);
-        double[] ratios = QuasiNewton.minimise(objective, start, TOLERANCE).toArray();
+        double[] ratios = QuasiNewton.minimise(
+                        objective,
+                        start,
+                        TOLERANCE,
+                        IntStream.range(0, start.length).toArray())
+                .toArray();
         ProfiledLikelihood.Fit fit = likelihood.at(ratios);
         Map<List<String>, Double> variances = new LinkedHashMap<>();
         for (int t = 0; t < ratios.length; t++) {

@@ -49,7 +49,7 @@ public record MixedCumulativeLogit(
         double[] start = data.start(last + 1);
         start[last] = 1;
         QuasiNewton.Objective objective = QuasiNewton.differentiated(likelihood::negative, STEP);
-        double[] at = QuasiNewton.minimise(objective, start, TOLERANCE).toArray();
+        double[] at = QuasiNewton.minimise(objective, start, TOLERANCE, last).toArray();
         try {
             return result(data, at, likelihood, objective);
         } catch (MathRuntimeException flat) {
