@@ -93,7 +93,7 @@ public final class QuasiNewton {
     /**
      * The minimum reached from {@code start}.
      *
-     * @param tolerance largest gradient component, relative to 1 + |value| / 1000, at which the search ends
+     * @param tolerance largest gradient component, relative to 1 + |value at the start| / 1000, at which the search ends
      * @throws IllegalArgumentException when the search does not come to rest
      */
     public static Minimum minimise(Objective objective, double[] start, double tolerance) {
@@ -101,8 +101,8 @@ public final class QuasiNewton {
         Require.that(
                 Double.isFinite(state.value),
                 "The fit cannot start: the likelihood does not exist at the start values.");
+        double limit = tolerance * (1 + Math.abs(state.value) / 1000);
         for (int step = 0; step < MOST_STEPS; step++) {
-            double limit = tolerance * (1 + Math.abs(state.value) / 1000);
             if (largest(state.gradient) <= limit) {
                 return state.minimum();
             }

@@ -105,12 +105,7 @@ public record CrossedEffects(
         Arrays.fill(start, 1);
         QuasiNewton.Objective objective =
                 QuasiNewton.differentiated(ratios -> likelihood.at(ratios).criterion(), STEP);
-        double[] ratios = QuasiNewton.minimise(
-                        objective,
-                        start,
-                        TOLERANCE,
-                        IntStream.range(0, start.length).toArray())
-                .toArray();
+        double[] ratios = search(objective, start);
         ProfiledLikelihood.Fit fit = likelihood.at(ratios);
         Map<List<String>, Double> variances = new LinkedHashMap<>();
         for (int t = 0; t < ratios.length; t++) {
@@ -119,6 +114,17 @@ public record CrossedEffects(
         }
         return new CrossedEffects(
                 variances, fit.residualVariance(), fit.intercept(), fit.interceptError(), fit.criterion());
+    }
+
+    private static double[] search(QuasiNewton.Objective objective, double[] start) {
+        int[] all = IntStream.range(0, start.length).toArray();
+        try {
+            return QuasiNewton.minimise(objective, start, TOLERANCE, all).toArray();
+        } catch (IllegalArgumentException restless) {
+            throw new IllegalArgumentException(
+                    "The fit does not converge; the random terms may explain every score, or two may say the same.",
+                    restless);
+        }
     }
 
     /**

@@ -36,6 +36,7 @@ public record ManyFacetRasch(
         List<Double> steps,
         int nodes) {
     private static final int MOST_NODES = 8000;
+    private static final double FARTHEST = 15;
     private static final double DENSE_ENOUGH = 1e-6;
     private static final double TOLERANCE = 1e-7;
 
@@ -74,6 +75,9 @@ public record ManyFacetRasch(
 
     private static ManyFacetRasch result(FacetDesign design, double[] at, double deviance, int nodes) {
         double deviation = Math.exp(at[at.length - 1]);
+        Require.that(
+                Arrays.stream(at).allMatch(parameter -> Math.abs(parameter) < FARTHEST),
+                "The estimates run away; a rater or an item may have scores at one end of the scale only.");
         List<Double> steps = new ArrayList<>();
         for (int k = 1; k <= design.steps(); k++) {
             steps.add(design.step(at, k));

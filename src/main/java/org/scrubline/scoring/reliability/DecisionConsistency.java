@@ -28,7 +28,7 @@ public record DecisionConsistency(double agreement, OptionalDouble kappa) {
     /**
      * Huynh's estimate: beta-binomial scores with the mean of the data and KR-21 as reliability.
      *
-     * <p>Huynh, J Educ Meas 1976;13:253, doi:10.1111/j.1745-3984.1976.tb00016.x.
+     * <p>Huynh, J Educ Meas 1976;13:253 (from memory).
      *
      * @param scores persons x items of 0 and 1
      * @param cut smallest sum on the upper side, 1 to the number of items
@@ -65,7 +65,7 @@ public record DecisionConsistency(double agreement, OptionalDouble kappa) {
     /**
      * Subkoviak's estimate: each person's sum is binomial around a score regressed to the mean by alpha.
      *
-     * <p>Subkoviak, J Educ Meas 1976;13:265, doi:10.1111/j.1745-3984.1976.tb00017.x.
+     * <p>Subkoviak, J Educ Meas 1976;13:265 (from memory).
      *
      * @param scores persons x items of 0 and 1
      * @param cut smallest sum on the upper side, 1 to the number of items

@@ -190,6 +190,10 @@ class CrossedEffectsTests {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> CrossedEffects.of(design.y(), facets, List.of(List.of("site"))))
                 .withMessageContaining("site");
+        double[][] additive = {{1, 2, 4}, {2, 3, 5}, {5, 6, 8}};
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> crossed(additive).fit())
+                .withMessageContaining("may explain every score");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> CrossedEffects.of(new double[12], facets, TERMS))
                 .withMessageContaining("equal");

@@ -151,6 +151,18 @@ class ManyFacetRaschTests {
     }
 
     @Test
+    void ratersAtOppositeEndsOfTheScaleAreRefused() {
+        List<Rating> apart = new ArrayList<>();
+        for (String person : List.of("a", "b", "c", "d")) {
+            apart.add(new Rating(person, "R", "i", 0));
+            apart.add(new Rating(person, "S", "i", 1));
+        }
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> ManyFacetRasch.of(apart, 41))
+                .withMessageContaining("run away");
+    }
+
+    @Test
     void ratingsThatSayNothingAreRefused() {
         assertThatIllegalArgumentException().isThrownBy(() -> ManyFacetRasch.of(List.of(), 61));
         assertThatIllegalArgumentException()
