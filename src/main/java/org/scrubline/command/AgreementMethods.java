@@ -104,18 +104,20 @@ final class AgreementMethods {
         result.put(name + ".se0", kappa.nullError(), ONE_CATEGORY);
     }
 
-    private static void fleiss(StatisticData data, StatisticResult result) {
-        FleissKappa fleiss;
-        if (data.has("counts")) {
-            int[][] counts = data.wholeRows("counts");
-            Require.that(counts.length > 0, "\"counts\" is empty.");
-            List<String> labels = IntStream.rangeClosed(1, counts[0].length)
-                    .mapToObj(Integer::toString)
-                    .toList();
-            fleiss = FleissKappa.ofCounts(counts, data.labels("categories", labels));
-        } else {
-            fleiss = FleissKappa.ofRatings(data.labelRows("ratings"));
+    private static FleissKappa fleissOf(StatisticData data) {
+        if (!data.has("counts")) {
+            return FleissKappa.ofRatings(data.labelRows("ratings"));
         }
+        int[][] counts = data.wholeRows("counts");
+        Require.that(counts.length > 0, "\"counts\" is empty.");
+        List<String> numbers = IntStream.rangeClosed(1, counts[0].length)
+                .mapToObj(Integer::toString)
+                .toList();
+        return FleissKappa.ofCounts(counts, data.labels("categories", numbers));
+    }
+
+    private static void fleiss(StatisticData data, StatisticResult result) {
+        FleissKappa fleiss = fleissOf(data);
         result.put("P.bar", fleiss.observed());
         result.put("P.e", fleiss.chance());
         result.put("kappa", fleiss.kappa(), ONE_CATEGORY);
@@ -168,6 +170,10 @@ final class AgreementMethods {
             result.put("alpha.without." + (i + 1), test.alphaWithout(i), NO_VARIANCE);
             result.put("item.rest.r." + (i + 1), test.itemRestCorrelation(i), NO_VARIANCE);
         }
+        decisions(data, items, test, result);
+    }
+
+    private static void decisions(StatisticData data, double[][] items, CronbachAlpha test, StatisticResult result) {
         if (data.flag("kr21")) {
             result.put("KR21", test.kr21(), NO_VARIANCE);
         }

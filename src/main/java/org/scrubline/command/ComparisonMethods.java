@@ -30,33 +30,27 @@ final class ComparisonMethods {
     /** Without groups everybody is in one named "all". */
     private static void survival(StatisticData data, StatisticResult result) {
         double[] times = data.numbers("time");
-        double[] marks = data.numbers("event");
-        boolean[] events = new boolean[marks.length];
-        for (int i = 0; i < marks.length; i++) {
-            Require.that(marks[i] == 0 || marks[i] == 1, "\"event\" must hold 0 and 1, not %s.", marks[i]);
-            events[i] = marks[i] == 1;
-        }
+        boolean[] events = data.marks("event");
         List<String> groups = data.labels("group", Collections.nCopies(times.length, "all"));
+        Require.that(times.length > 0, "\"time\" is empty.");
         Require.sameLength("\"time\"", times.length, "\"event\"", events.length);
         Require.sameLength("\"time\"", times.length, "\"group\"", groups.size());
-        for (String group : new TreeSet<>(groups)) {
-            int[] members = IntStream.range(0, times.length)
-                    .filter(i -> groups.get(i).equals(group))
-                    .toArray();
-            boolean[] own = new boolean[members.length];
-            for (int k = 0; k < own.length; k++) {
-                own[k] = events[members[k]];
-            }
-            put(
-                    result,
-                    group,
-                    SurvivalCurve.of(
-                            Arrays.stream(members).mapToDouble(i -> times[i]).toArray(), own));
-        }
+        new TreeSet<>(groups).forEach(group -> put(result, group, curve(times, events, groups, group)));
         if (groups.stream().distinct().count() > 1) {
             put(result, LogRank.of(times, events, groups));
         }
-        Require.that(times.length > 0, "\"time\" is empty.");
+    }
+
+    private static SurvivalCurve curve(double[] times, boolean[] events, List<String> groups, String group) {
+        int[] members = IntStream.range(0, times.length)
+                .filter(i -> groups.get(i).equals(group))
+                .toArray();
+        boolean[] own = new boolean[members.length];
+        for (int k = 0; k < own.length; k++) {
+            own[k] = events[members[k]];
+        }
+        return SurvivalCurve.of(
+                Arrays.stream(members).mapToDouble(i -> times[i]).toArray(), own);
     }
 
     private static void put(StatisticResult result, String group, SurvivalCurve curve) {

@@ -4,8 +4,9 @@ import static org.scrubline.command.StatisticResult.inKey;
 
 import java.util.List;
 import java.util.Map;
-import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.scrubline.command.StatisticCommand.Method;
+import org.scrubline.scoring.Ratio;
 import org.scrubline.scoring.Require;
 import org.scrubline.scoring.control.BernoulliCusum;
 import org.scrubline.scoring.control.ChartPoint;
@@ -59,10 +60,9 @@ final class ControlMethods {
                 ? new LogLikelihoodWeights(data.number("w_failure"), data.number("w_success"))
                 : LogLikelihoodWeights.between(data.number("p0"), data.number("p1"));
         double limit = data.number("h", Double.MAX_VALUE);
-        List<Boolean> failures = DoubleStream.of(data.numbers("failure"))
-                .peek(f -> Require.that(f == 0 || f == 1, "\"failure\" must hold 0 and 1, not %s.", f))
-                .mapToObj(f -> f == 1)
-                .toList();
+        boolean[] marks = data.marks("failure");
+        List<Boolean> failures =
+                IntStream.range(0, marks.length).mapToObj(i -> marks[i]).toList();
         Require.notEmpty("\"failure\"", failures);
         List<ChartPoint> points = new BernoulliCusum(weights, limit, data.flag("reset_after_signal")).path(failures);
         result.put("w.failure", weights.failure());
@@ -93,10 +93,7 @@ final class ControlMethods {
 
     private static void putAverage(StatisticResult result, String key, RunLength length) {
         double average = length.average();
-        result.put(
-                key,
-                Double.isFinite(average) ? java.util.OptionalDouble.of(average) : java.util.OptionalDouble.empty(),
-                NEVER);
+        result.put(key, Ratio.finite(average), NEVER);
     }
 
     private static void learningCurve(StatisticData data, StatisticResult result) {

@@ -3,10 +3,12 @@ package org.scrubline.command;
 import static org.scrubline.command.StatisticResult.inKey;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import org.scrubline.command.StatisticCommand.Method;
 import org.scrubline.scoring.Require;
 import org.scrubline.scoring.estimate.AngoffPanel;
@@ -179,24 +181,7 @@ final class EstimateMethods {
 
     /** The best of the fits from all start values; a start from which the fit does not converge is noted. */
     private static void learningCurve(StatisticData data, StatisticResult result) {
-        CurveShape shape = SHAPES.get(data.text("model"));
-        if (shape == null) {
-            throw new IllegalArgumentException("There is no curve named " + data.text("model") + "; use one of "
-                    + String.join(", ", new java.util.TreeSet<>(SHAPES.keySet())) + ".");
-        }
-        List<LearningCurveFit> fits = new ArrayList<>();
-        List<String> failures = new ArrayList<>();
-        for (double[] start : data.matrix("starts")) {
-            try {
-                fits.add(LearningCurveFit.of(shape, data.numbers("x"), data.numbers("y"), start));
-            } catch (IllegalArgumentException failed) {
-                failures.add(String.valueOf(failed.getMessage()));
-            }
-        }
-        LearningCurveFit best = fits.stream()
-                .min(java.util.Comparator.comparingDouble(LearningCurveFit::residualSquares))
-                .orElseThrow(() ->
-                        new IllegalArgumentException(failures.isEmpty() ? "\"starts\" is empty." : failures.get(0)));
+        LearningCurveFit best = bestFit(shape(data.text("model")), data, result);
         for (int k = 0; k < best.parameters().size(); k++) {
             result.put("b" + (k + 1), best.parameters().get(k));
             result.put("b" + (k + 1) + ".se", best.standardErrors().get(k));
@@ -204,7 +189,32 @@ final class EstimateMethods {
         result.put("rss", best.residualSquares());
         result.put("sigma", best.sigma());
         result.put("df", best.degrees());
-        failures.forEach(failure -> result.note(failure.replaceAll("\\.$", "")));
+    }
+
+    private static CurveShape shape(String name) {
+        CurveShape shape = SHAPES.get(name);
+        if (shape == null) {
+            throw new IllegalArgumentException("There is no curve named " + name + "; use one of "
+                    + String.join(", ", new TreeSet<>(SHAPES.keySet())) + ".");
+        }
+        return shape;
+    }
+
+    private static LearningCurveFit bestFit(CurveShape shape, StatisticData data, StatisticResult result) {
+        List<LearningCurveFit> fits = new ArrayList<>();
+        String failure = "\"starts\" is empty.";
+        for (double[] start : data.matrix("starts")) {
+            try {
+                fits.add(LearningCurveFit.of(shape, data.numbers("x"), data.numbers("y"), start));
+            } catch (IllegalArgumentException failed) {
+                failure = String.valueOf(failed.getMessage());
+                result.note(failure.replaceAll("\\.$", ""));
+            }
+        }
+        String reason = failure;
+        return fits.stream()
+                .min(Comparator.comparingDouble(LearningCurveFit::residualSquares))
+                .orElseThrow(() -> new IllegalArgumentException(reason));
     }
 
     private static void isotonic(StatisticData data, StatisticResult result) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import org.scrubline.scoring.Require;
 import tools.jackson.databind.JsonNode;
 
 /** The data object of a statistic; whatever is missing or of the wrong kind is refused with a sentence. */
@@ -60,6 +61,17 @@ final class StatisticData {
 
     double[] numbersOrNone(String key) {
         return has(key) ? numbers(key) : new double[0];
+    }
+
+    /** A list of 0 and 1, or of true and false. */
+    boolean[] marks(String key) {
+        double[] numbers = numbers(key);
+        boolean[] marks = new boolean[numbers.length];
+        for (int i = 0; i < marks.length; i++) {
+            Require.that(numbers[i] == 0 || numbers[i] == 1, "\"%s\" must hold 0 and 1, not %s.", key, numbers[i]);
+            marks[i] = numbers[i] == 1;
+        }
+        return marks;
     }
 
     int[] wholes(String key) {

@@ -41,10 +41,7 @@ public record BorderlineRegression(
 
     /** From one global rating and one checklist score a candidate. */
     public static BorderlineRegression of(double[] ratings, double[] scores, double borderline, double confidence) {
-        Require.sameLength("The list of global ratings", ratings.length, "the list of checklist scores", scores.length);
-        Require.finite("The list of global ratings", ratings, 3);
-        Require.finite("The list of checklist scores", scores, 3);
-        Require.finite("The borderline rating", borderline);
+        requireCandidates(ratings, scores, borderline);
         double n = ratings.length;
         double meanRating = Arrays.stream(ratings).average().orElse(0);
         double meanScore = Arrays.stream(scores).average().orElse(0);
@@ -78,6 +75,13 @@ public record BorderlineRegression(
                 group.length == 0 ? OptionalDouble.empty() : OptionalDouble.of(Quantile.R7.of(0.5, group)),
                 group.length,
                 (int) Arrays.stream(scores).filter(score -> score < cut).count());
+    }
+
+    private static void requireCandidates(double[] ratings, double[] scores, double borderline) {
+        Require.sameLength("The list of global ratings", ratings.length, "the list of checklist scores", scores.length);
+        Require.finite("The list of global ratings", ratings, 3);
+        Require.finite("The list of checklist scores", scores, 3);
+        Require.finite("The borderline rating", borderline);
     }
 
     private static double products(double[] x, double meanX, double[] y, double meanY) {

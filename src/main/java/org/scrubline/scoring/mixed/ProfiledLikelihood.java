@@ -1,6 +1,7 @@
 package org.scrubline.scoring.mixed;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -28,18 +29,9 @@ final class ProfiledLikelihood {
     record Fit(double criterion, double residualVariance, double intercept, double interceptError) {}
 
     ProfiledLikelihood(double[] y, List<int[]> levels, int[] sizes) {
-        double sum = 0;
-        for (double value : y) {
-            sum += value;
-        }
-        mean = sum / y.length;
-        centred = y.clone();
-        double squares = 0;
-        for (int i = 0; i < y.length; i++) {
-            centred[i] -= mean;
-            squares += centred[i] * centred[i];
-        }
-        totalSquares = squares;
+        mean = Arrays.stream(y).average().orElse(0);
+        centred = Arrays.stream(y).map(value -> value - mean).toArray();
+        totalSquares = Arrays.stream(centred).map(e -> e * e).sum();
         int[] first = new int[sizes.length + 1];
         for (int f = 0; f < sizes.length; f++) {
             first[f + 1] = first[f] + sizes[f];
@@ -48,10 +40,6 @@ final class ProfiledLikelihood {
         factorOfColumn = new int[columns];
         ones = new double[columns];
         responses = new double[columns];
-        List<Set<Integer>> neighbours = new ArrayList<>();
-        for (int c = 0; c < columns; c++) {
-            neighbours.add(new HashSet<>());
-        }
         Map<Long, Integer> counts = new TreeMap<>();
         for (int i = 0; i < y.length; i++) {
             for (int f = 0; f < sizes.length; f++) {
@@ -60,21 +48,27 @@ final class ProfiledLikelihood {
                 ones[column]++;
                 responses[column] += centred[i];
                 for (int g = 0; g < f; g++) {
-                    int other = first[g] + levels.get(g)[i];
-                    neighbours.get(column).add(other);
-                    neighbours.get(other).add(column);
-                    counts.merge((long) column * columns + other, 1, Integer::sum);
+                    counts.merge((long) column * columns + first[g] + levels.get(g)[i], 1, Integer::sum);
                 }
             }
         }
-        pairs = new int[counts.size()][];
-        pairCounts = new double[counts.size()];
-        int k = 0;
-        for (Map.Entry<Long, Integer> entry : counts.entrySet()) {
-            pairs[k] = new int[] {(int) (entry.getKey() / columns), (int) (entry.getKey() % columns)};
-            pairCounts[k++] = entry.getValue();
+        pairs = counts.keySet().stream()
+                .map(key -> new int[] {(int) (key / columns), (int) (key % columns)})
+                .toArray(int[][]::new);
+        pairCounts = counts.values().stream().mapToDouble(Integer::doubleValue).toArray();
+        factor = new SparseCholesky(neighbours(columns, pairs));
+    }
+
+    private static List<Set<Integer>> neighbours(int columns, int[][] pairs) {
+        List<Set<Integer>> neighbours = new ArrayList<>();
+        for (int c = 0; c < columns; c++) {
+            neighbours.add(new HashSet<>());
         }
-        factor = new SparseCholesky(neighbours);
+        for (int[] pair : pairs) {
+            neighbours.get(pair[0]).add(pair[1]);
+            neighbours.get(pair[1]).add(pair[0]);
+        }
+        return neighbours;
     }
 
     Fit at(double[] ratios) {

@@ -96,6 +96,7 @@ final class FacetLikelihood implements QuasiNewton.Objective {
         return table;
     }
 
+    /** What the data have in excess of the model, for each kind of parameter. */
     private void addGradient(
             double[] at,
             double[] gradient,
@@ -106,34 +107,31 @@ final class FacetLikelihood implements QuasiNewton.Objective {
             double[] pull) {
         double deviation = Math.exp(at[at.length - 1]);
         double[] byRater = new double[design.raters().size()];
-        double[] byStep = reached.clone();
         double byDeviation = 0;
+        for (int q = 0; q < pull.length; q++) {
+            byDeviation += pull[q] * standardNodes[q] * deviation;
+        }
         for (int c = 0; c < scoreSum.length; c++) {
             double surplus = scoreSum[c];
-            for (int q = 0; q < standardNodes.length; q++) {
+            for (int q = 0; q < pull.length; q++) {
+                double expected = 0;
                 double atLeast = 0;
-                double mean = 0;
                 for (int k = design.steps(); k >= 1; k--) {
                     atLeast += Math.exp(logProbability[c][q][k]);
-                    mean += atLeast;
-                    byStep[k] -= expectedCount[c][q] * atLeast;
+                    expected += expectedCount[c][q] * atLeast;
+                    reached[k] -= expectedCount[c][q] * atLeast;
                 }
-                surplus -= expectedCount[c][q] * mean;
-                byDeviation -= expectedCount[c][q] * mean * standardNodes[q] * deviation;
+                surplus -= expected;
+                byDeviation -= expected * standardNodes[q] * deviation;
             }
             gradient[design.itemOf(c)] += 2 * surplus;
             byRater[design.raterOf(c)] += 2 * surplus;
         }
-        for (int q = 0; q < standardNodes.length; q++) {
-            byDeviation += pull[q] * standardNodes[q] * deviation;
+        for (int r = 0; r < byRater.length - 1; r++) {
+            gradient[design.items().size() + r] = byRater[r] - byRater[byRater.length - 1];
         }
-        int lastRater = byRater.length - 1;
-        for (int r = 0; r < lastRater; r++) {
-            gradient[design.items().size() + r] = byRater[r] - byRater[lastRater];
-        }
-        int lastStep = design.steps();
-        for (int k = 1; k < lastStep; k++) {
-            gradient[design.firstStep() + k - 1] = 2 * (byStep[k] - byStep[lastStep]);
+        for (int k = 1; k < design.steps(); k++) {
+            gradient[design.firstStep() + k - 1] = 2 * (reached[k] - reached[design.steps()]);
         }
         gradient[gradient.length - 1] = -2 * byDeviation;
     }

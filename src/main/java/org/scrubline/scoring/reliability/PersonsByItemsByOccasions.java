@@ -73,23 +73,36 @@ public final class PersonsByItemsByOccasions {
             for (int o = 0; o < occasions; o++) {
                 for (int i = 0; i < items; i++) {
                     double value = x[p][o][i] - origin;
+                    double main = pMean[p] + oMean[o] + iMean[i] - mean;
                     total += TwoWayTable.square(value - mean);
-                    residual += TwoWayTable.square(
-                            value - po[p][o] - pi[p][i] - oi[o][i] + pMean[p] + oMean[o] + iMean[i] - mean);
+                    residual += TwoWayTable.square(value - po[p][o] - pi[p][i] - oi[o][i] + main);
                 }
             }
         }
-        double pFree = persons - 1.0;
-        double oFree = occasions - 1.0;
-        double iFree = items - 1.0;
+        return overDegrees(
+                total,
+                new Effects(
+                        occasions * items * TwoWayTable.squaresAround(pMean, mean),
+                        persons * occasions * TwoWayTable.squaresAround(iMean, mean),
+                        persons * items * TwoWayTable.squaresAround(oMean, mean),
+                        occasions * interaction(pi, pMean, iMean, mean),
+                        items * interaction(po, pMean, oMean, mean),
+                        persons * interaction(oi, oMean, iMean, mean),
+                        residual));
+    }
+
+    private Effects overDegrees(double total, Effects squares) {
+        double p = persons - 1.0;
+        double o = occasions - 1.0;
+        double i = items - 1.0;
         return new Effects(
-                occasions * items * clean(TwoWayTable.squaresAround(pMean, mean), total) / pFree,
-                persons * occasions * clean(TwoWayTable.squaresAround(iMean, mean), total) / iFree,
-                persons * items * clean(TwoWayTable.squaresAround(oMean, mean), total) / oFree,
-                occasions * clean(interaction(pi, pMean, iMean, mean), total) / (pFree * iFree),
-                items * clean(interaction(po, pMean, oMean, mean), total) / (pFree * oFree),
-                persons * clean(interaction(oi, oMean, iMean, mean), total) / (oFree * iFree),
-                clean(residual, total) / (pFree * oFree * iFree));
+                clean(squares.p, total) / p,
+                clean(squares.i, total) / i,
+                clean(squares.o, total) / o,
+                clean(squares.pi, total) / (p * i),
+                clean(squares.po, total) / (p * o),
+                clean(squares.io, total) / (o * i),
+                clean(squares.pio, total) / (p * o * i));
     }
 
     private static double clean(double squares, double total) {

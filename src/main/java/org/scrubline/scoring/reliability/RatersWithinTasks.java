@@ -38,54 +38,25 @@ public final class RatersWithinTasks {
         int[] distinct = Arrays.stream(taskOfColumn).distinct().toArray();
         persons = scores.length;
         tasks = Require.atLeast("The number of tasks", distinct.length, 2);
-        raters = taskOfColumn.length / tasks;
-        Require.atLeast("The number of raters a task", raters, 2);
-        for (int task : distinct) {
-            long own = Arrays.stream(taskOfColumn).filter(t -> t == task).count();
-            Require.that(own == raters, "Every task needs the same number of raters, but task %s has %s.", task, own);
-        }
-        double origin = scores[0][0];
-        double[] person = new double[persons];
-        double[] column = new double[taskOfColumn.length];
-        double[] task = new double[tasks];
-        double[][] cell = new double[persons][tasks];
-        double cells = 0;
-        double raw = 0;
-        for (int p = 0; p < persons; p++) {
-            for (int c = 0; c < column.length; c++) {
-                int h = indexOf(distinct, taskOfColumn[c]);
-                double value = scores[p][c] - origin;
-                person[p] += value / column.length;
-                column[c] += value / persons;
-                task[h] += value / (persons * raters);
-                cell[p][h] += value / raters;
-                raw += scores[p][c] * scores[p][c];
-                cells += scores[p][c];
+        raters = Require.atLeast("The number of raters a task", taskOfColumn.length / tasks, 2);
+        int[] indices = new int[taskOfColumn.length];
+        for (int h = 0; h < tasks; h++) {
+            int own = 0;
+            for (int c = 0; c < indices.length; c++) {
+                own += taskOfColumn[c] == distinct[h] ? 1 : 0;
+                indices[c] = taskOfColumn[c] == distinct[h] ? h : indices[c];
             }
+            Require.that(
+                    own == raters, "Every task needs the same number of raters, but task %s has %s.", distinct[h], own);
         }
-        double shifted = Arrays.stream(person).average().orElse(0);
-        double mean = cells / (persons * column.length);
-        meanTerm = persons * column.length * mean * mean;
-        double total = 0;
-        double residual = 0;
-        double persontask = 0;
-        double withinTask = 0;
-        for (int p = 0; p < persons; p++) {
-            for (int c = 0; c < column.length; c++) {
-                int h = indexOf(distinct, taskOfColumn[c]);
-                double value = scores[p][c] - origin;
-                total += TwoWayTable.square(value - shifted);
-                residual += TwoWayTable.square(value - cell[p][h] - column[c] + task[h]);
-                persontask += TwoWayTable.square(cell[p][h] - person[p] - task[h] + shifted);
-                withinTask += TwoWayTable.square(column[c] - task[h]);
-            }
-        }
-        squares = new Effects(
-                clean(column.length * TwoWayTable.squaresAround(person, shifted), total),
-                clean(persons * raters * TwoWayTable.squaresAround(task, shifted), total),
-                clean(withinTask, total),
-                clean(persontask, total),
-                clean(residual, total));
+        squares = squares(scores, indices);
+        double raw = Arrays.stream(scores)
+                .flatMapToDouble(Arrays::stream)
+                .map(TwoWayTable::square)
+                .sum();
+        double mean =
+                Arrays.stream(scores).flatMapToDouble(Arrays::stream).average().orElse(0);
+        meanTerm = persons * indices.length * mean * mean;
         terms = new Effects(
                 meanTerm + squares.p,
                 meanTerm + squares.h,
@@ -94,16 +65,39 @@ public final class RatersWithinTasks {
                 raw);
     }
 
-    private static double clean(double squares, double total) {
-        return TwoWayTable.unlessRounding(squares, total);
-    }
-
-    private static int indexOf(int[] values, int value) {
-        int index = 0;
-        while (values[index] != value) {
-            index++;
+    /** Sums of squares of each effect, from values taken as differences from the first one. */
+    private Effects squares(double[][] scores, int[] task) {
+        double[] personMean = new double[persons];
+        double[] columnMean = new double[task.length];
+        double[] taskMean = new double[tasks];
+        double[][] cellMean = new double[persons][tasks];
+        for (int p = 0; p < persons; p++) {
+            for (int c = 0; c < task.length; c++) {
+                double value = scores[p][c] - scores[0][0];
+                personMean[p] += value / task.length;
+                columnMean[c] += value / persons;
+                taskMean[task[c]] += value / (persons * raters);
+                cellMean[p][task[c]] += value / raters;
+            }
         }
-        return index;
+        double mean = Arrays.stream(personMean).average().orElse(0);
+        double[] sums = new double[4];
+        for (int p = 0; p < persons; p++) {
+            for (int c = 0; c < task.length; c++) {
+                double value = scores[p][c] - scores[0][0];
+                double cell = cellMean[p][task[c]];
+                sums[0] += TwoWayTable.square(value - mean);
+                sums[1] += TwoWayTable.square(columnMean[c] - taskMean[task[c]]);
+                sums[2] += TwoWayTable.square(cell - personMean[p] - taskMean[task[c]] + mean);
+                sums[3] += TwoWayTable.square(value - cell - columnMean[c] + taskMean[task[c]]);
+            }
+        }
+        return new Effects(
+                TwoWayTable.unlessRounding(task.length * TwoWayTable.squaresAround(personMean, mean), sums[0]),
+                TwoWayTable.unlessRounding(persons * raters * TwoWayTable.squaresAround(taskMean, mean), sums[0]),
+                TwoWayTable.unlessRounding(sums[1], sums[0]),
+                TwoWayTable.unlessRounding(sums[2], sums[0]),
+                TwoWayTable.unlessRounding(sums[3], sums[0]));
     }
 
     /**
