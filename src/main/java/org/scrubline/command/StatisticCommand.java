@@ -45,6 +45,7 @@ public final class StatisticCommand {
         AgreementMethods.addTo(methods);
         GeneralizabilityMethods.addTo(methods);
         ControlMethods.addTo(methods);
+        IntervalMethods.addTo(methods);
         EstimateMethods.addTo(methods);
         ComparisonMethods.addTo(methods);
         OrdinalMethods.addTo(methods);

@@ -1,5 +1,7 @@
 package org.scrubline.command;
 
+import static org.scrubline.command.JsonValues.elements;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -26,7 +28,7 @@ final class StatisticData {
     }
 
     double number(String key) {
-        return number("\"" + key + "\"", required(key));
+        return JsonValues.number("\"" + key + "\"", required(key));
     }
 
     double number(String key, double otherwise) {
@@ -34,7 +36,7 @@ final class StatisticData {
     }
 
     int whole(String key) {
-        return whole("\"" + key + "\"", required(key));
+        return JsonValues.whole("\"" + key + "\"", required(key));
     }
 
     int whole(String key, int otherwise) {
@@ -47,11 +49,11 @@ final class StatisticData {
     }
 
     String text(String key) {
-        return label(required(key));
+        return JsonValues.label(required(key));
     }
 
     double[] numbers(String key) {
-        return numbers("\"" + key + "\"", required(key));
+        return JsonValues.numbers("\"" + key + "\"", required(key));
     }
 
     /** A list of numbers, or one number taken as a list. */
@@ -76,7 +78,7 @@ final class StatisticData {
 
     int[] wholes(String key) {
         return elements("\"" + key + "\"", required(key)).stream()
-                .mapToInt(element -> whole("Every value in \"" + key + "\"", element))
+                .mapToInt(element -> JsonValues.whole("Every value in \"" + key + "\"", element))
                 .toArray();
     }
 
@@ -93,9 +95,7 @@ final class StatisticData {
     }
 
     private static List<String> labels(JsonNode list, String key) {
-        return elements("\"" + key + "\"", list).stream()
-                .map(StatisticData::label)
-                .toList();
+        return elements("\"" + key + "\"", list).stream().map(JsonValues::label).toList();
     }
 
     List<List<String>> labelRows(String key) {
@@ -103,14 +103,15 @@ final class StatisticData {
     }
 
     double[][] matrix(String key) {
-        return rows(key, row -> numbers("a row of \"" + key + "\"", row)).toArray(double[][]::new);
+        return rows(key, row -> JsonValues.numbers("a row of \"" + key + "\"", row))
+                .toArray(double[][]::new);
     }
 
     List<double[][]> matrices(String key) {
         return rows(
                 key,
                 matrix -> elements("an element of \"" + key + "\"", matrix).stream()
-                        .map(row -> numbers("a row of \"" + key + "\"", row))
+                        .map(row -> JsonValues.numbers("a row of \"" + key + "\"", row))
                         .toArray(double[][]::new));
     }
 
@@ -118,7 +119,7 @@ final class StatisticData {
         return rows(
                         key,
                         row -> elements("a row of \"" + key + "\"", row).stream()
-                                .mapToInt(value -> whole("Every value in \"" + key + "\"", value))
+                                .mapToInt(value -> JsonValues.whole("Every value in \"" + key + "\"", value))
                                 .toArray())
                 .toArray(int[][]::new);
     }
@@ -128,7 +129,7 @@ final class StatisticData {
         return rows(key, row -> {
             List<@Nullable Double> values = new ArrayList<>();
             for (JsonNode value : elements("a row of \"" + key + "\"", row)) {
-                values.add(value.isNull() ? null : number("Every value in \"" + key + "\"", value));
+                values.add(value.isNull() ? null : JsonValues.number("Every value in \"" + key + "\"", value));
             }
             return values;
         });
@@ -138,7 +139,7 @@ final class StatisticData {
     List<@Nullable Integer> wholesWithGaps(String key) {
         List<@Nullable Integer> values = new ArrayList<>();
         for (JsonNode value : elements("\"" + key + "\"", required(key))) {
-            values.add(value.isNull() ? null : whole("Every value in \"" + key + "\"", value));
+            values.add(value.isNull() ? null : JsonValues.whole("Every value in \"" + key + "\"", value));
         }
         return values;
     }
@@ -185,57 +186,5 @@ final class StatisticData {
             throw new IllegalArgumentException("The data have no \"" + key + "\".");
         }
         return value;
-    }
-
-    private static List<JsonNode> elements(String name, JsonNode list) {
-        if (!list.isArray()) {
-            throw new IllegalArgumentException(
-                    Character.toUpperCase(name.charAt(0)) + name.substring(1) + " must be a list.");
-        }
-        List<JsonNode> elements = new ArrayList<>(list.size());
-        list.forEach(elements::add);
-        return elements;
-    }
-
-    private static double[] numbers(String name, JsonNode list) {
-        return elements(name, list).stream()
-                .mapToDouble(value -> number("Every value in " + name, value))
-                .toArray();
-    }
-
-    static double number(String name, JsonNode value) {
-        double number = Double.NaN;
-        if (value.isBoolean()) {
-            number = value.booleanValue() ? 1 : 0;
-        } else if (value.isNumber() || value.isString()) {
-            number = parsed(value.asString());
-        }
-        if (!Double.isFinite(number)) {
-            throw new IllegalArgumentException(name + " must be a number, but is " + value + ".");
-        }
-        return number;
-    }
-
-    private static double parsed(String text) {
-        try {
-            return Double.parseDouble(text);
-        } catch (NumberFormatException notANumber) {
-            return Double.NaN;
-        }
-    }
-
-    static int whole(String name, JsonNode value) {
-        double number = number(name, value);
-        if (number != Math.rint(number) || Math.abs(number) > Integer.MAX_VALUE) {
-            throw new IllegalArgumentException(name + " must be a whole number, but is " + value + ".");
-        }
-        return (int) number;
-    }
-
-    private static String label(JsonNode value) {
-        if (value.isNull() || value.isContainer()) {
-            throw new IllegalArgumentException("A name or category is missing.");
-        }
-        return value.asString();
     }
 }

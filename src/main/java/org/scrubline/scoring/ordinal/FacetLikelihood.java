@@ -2,7 +2,6 @@ package org.scrubline.scoring.ordinal;
 
 import java.util.Arrays;
 import org.scrubline.scoring.QuasiNewton;
-import org.scrubline.scoring.ordinal.ManyFacetRasch.FacetDesign;
 
 /** The deviance of the many-facet model on a grid of abilities, with its gradient. */
 final class FacetLikelihood implements QuasiNewton.Objective {

@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
-import org.scrubline.scoring.ordinal.ManyFacetRasch.FacetDesign;
 import org.scrubline.scoring.ordinal.ManyFacetRasch.Rating;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
