@@ -43,6 +43,7 @@ public final class StatisticCommand {
     /** The command with every method it knows. */
     public StatisticCommand() {
         AgreementMethods.addTo(methods);
+        ConsistencyMethods.addTo(methods);
         GeneralizabilityMethods.addTo(methods);
         ControlMethods.addTo(methods);
         IntervalMethods.addTo(methods);
@@ -73,7 +74,7 @@ public final class StatisticCommand {
         try {
             String text = evaluate(args);
             if (args.size() == 4) {
-                Files.writeString(Path.of(args.get(3)), text + System.lineSeparator());
+                write(args.get(3), text);
             } else {
                 out.println(text);
             }
@@ -81,13 +82,18 @@ public final class StatisticCommand {
         } catch (IllegalArgumentException unusable) {
             err.println(unusable.getMessage());
             return WRONG_USE;
-        } catch (IOException unreachable) {
-            err.println("The file " + unreachable.getMessage() + " cannot be read or written.");
-            return WRONG_USE;
         }
     }
 
-    private String evaluate(List<String> args) throws IOException {
+    private static void write(String file, String text) {
+        try {
+            Files.writeString(Path.of(file), text + System.lineSeparator());
+        } catch (IOException | InvalidPathException unreachable) {
+            throw new IllegalArgumentException("The file " + file + " cannot be written.", unreachable);
+        }
+    }
+
+    private String evaluate(List<String> args) {
         boolean toFile = args.size() == 4 && args.get(2).equals("--out");
         if (args.size() != 2 && !toFile) {
             throw new IllegalArgumentException(USAGE);
@@ -102,15 +108,15 @@ public final class StatisticCommand {
         return json.writerWithDefaultPrettyPrinter().writeValueAsString(values);
     }
 
-    private StatisticData data(String file) throws IOException {
+    private StatisticData data(String file) {
         JsonNode root;
         try {
             root = json.readTree(Files.readString(Path.of(file)));
         } catch (JacksonException malformed) {
             throw new IllegalArgumentException(
                     "The file " + file + " is not JSON: " + malformed.getOriginalMessage(), malformed);
-        } catch (InvalidPathException noPath) {
-            throw new IllegalArgumentException("The file " + file + " cannot be read.", noPath);
+        } catch (IOException | InvalidPathException unreachable) {
+            throw new IllegalArgumentException("The file " + file + " cannot be read.", unreachable);
         }
         JsonNode data = root.path("data");
         if (!data.isObject()) {

@@ -22,7 +22,7 @@ import tools.jackson.databind.json.JsonMapper;
 
 /**
  * Runs every file of {@code src/test/resources/reference} through the command and compares each expected key at its own
- * tolerance. The files hold published facts with their sources: articles, a handbook, certified data sets and reference
+ * tolerance, and with the figure its source prints where one is given. The files hold published facts with their sources: articles, a handbook, certified data sets and reference
  * libraries, named in each file's {@code source} and {@code computed_with}.
  */
 class ReferenceTests {
@@ -70,6 +70,13 @@ class ReferenceTests {
                 .isCloseTo(
                         expected.get("value").asDouble(),
                         within(expected.get("abs_tol").asDouble()));
+        if (expected.has("printed") && expected.has("printed_tol")) {
+            assertThat(actual.get(key).asDouble())
+                    .as("%s as printed by the source", key)
+                    .isCloseTo(
+                            Double.parseDouble(expected.get("printed").asString()),
+                            within(expected.get("printed_tol").asDouble() + 1e-12));
+        }
     }
 
     private static List<Path> files() throws IOException {

@@ -77,9 +77,17 @@ class StatisticCommandTests {
         assertWrongUse(List.of("isotonic", bare.toString(), "--to", "x"), "Usage");
         assertWrongUse(List.of("magic", bare.toString()), "no method named magic");
         assertWrongUse(List.of("isotonic", folder.resolve("none.json").toString()), "none.json cannot be read");
+        assertWrongUse(List.of("isotonic", folder.toString()), folder + " cannot be read");
         assertWrongUse(List.of("isotonic", text.toString()), "is not JSON");
         assertWrongUse(List.of("isotonic", notANumber.toString()), "is not JSON");
         assertWrongUse(List.of("isotonic", bare.toString()), "no object named \"data\"");
+    }
+
+    @Test
+    void aResultThatCannotBeWrittenIsSaid() throws IOException {
+        Path data = Files.writeString(folder.resolve("in.json"), "{\"data\": {\"y\": [2, 1]}}");
+        String target = folder.resolve("none").resolve("out.json").toString();
+        assertWrongUse(List.of("isotonic", data.toString(), "--out", target), target + " cannot be written");
     }
 
     private static void assertWrongUse(List<String> args, String message) {

@@ -33,7 +33,9 @@ import org.scrubline.scoring.Require;
  */
 public record LearningCurveFit(
         List<Double> parameters, List<Double> standardErrors, double residualSquares, double sigma, int degrees) {
-    private static final int STEPS = 20;
+    private static final int STEPS = 50;
+    private static final double ROUNDING = 1e-12;
+    private static final double SETTLED = 1e-14;
     private static final int EVALUATIONS = 20_000;
 
     /**
@@ -101,7 +103,7 @@ public record LearningCurveFit(
         return Arrays.stream(residuals).map(e -> e * e).sum();
     }
 
-    /** Gauss-Newton steps with columns scaled to length 1, each kept only when it does not make the fit worse. */
+    /** Gauss-Newton steps with columns scaled to length 1, each kept unless it makes the fit worse by more than rounding. */
     private static double[] polished(CurveShape shape, double[] x, double[] y, RealVector from) {
         double[] b = from.toArray();
         for (int step = 0; step < STEPS; step++) {
@@ -116,12 +118,25 @@ public record LearningCurveFit(
             for (int k = 0; k < b.length; k++) {
                 next[k] += move[k] / lengths[k];
             }
-            if (Arrays.equals(next, b) || !(squares(residuals(shape, x, y, next)) <= squares(residuals))) {
+            double allowed = squares(residuals) * (1 + ROUNDING);
+            if (!(squares(residuals(shape, x, y, next)) <= allowed)) {
                 break;
             }
+            boolean settled = largestRelativeMove(b, next) < SETTLED;
             b = next;
+            if (settled) {
+                break;
+            }
         }
         return b;
+    }
+
+    private static double largestRelativeMove(double[] from, double[] to) {
+        double largest = 0;
+        for (int k = 0; k < from.length; k++) {
+            largest = Math.max(largest, Math.abs(to[k] - from[k]) / Math.max(Math.abs(to[k]), Double.MIN_NORMAL));
+        }
+        return largest;
     }
 
     private static double[] scaleColumns(RealMatrix jacobian) {
