@@ -30,6 +30,9 @@ import org.springframework.boot.test.context.TestComponent;
 @TestComponent
 public class History {
 
+    /** Stands in for a level where the step was not seen. */
+    public static final int NOT_SEEN = 0;
+
     private final Cases cases;
     private final Sheets sheets;
     private final Signing signing;
@@ -101,8 +104,12 @@ public class History {
         changes.add(new SheetChange.ConfirmRole(Part.WHOLE_CASE, Supervision.SCRUBBED));
         rubrics.current(Procedures.TRAB_FORNIX).rubric().steps().stream()
                 .map(Step::code)
-                .map(code -> new SheetChange.SetStep(code, new StepState.Scored(levels.getOrDefault(code, 4))))
+                .map(code -> new SheetChange.SetStep(code, state(levels.getOrDefault(code, 4))))
                 .forEach(changes::add);
         return new SheetChange.All(changes);
+    }
+
+    private static StepState state(int level) {
+        return level == NOT_SEEN ? new StepState.NotSeen() : new StepState.Scored(level);
     }
 }

@@ -114,6 +114,15 @@ class ProgressPagesTests {
     }
 
     @Test
+    void aStepThatWasNotScoredSaysItsStateAndNoLevel() throws Exception {
+        history.signed(organisation, trainee, brannock, START, Map.of("TF13", History.NOT_SEEN));
+
+        assertThat(page(of(trainee) + "/steps/TF13", trainee))
+                .contains("<span class=\"soft\">not seen</span>")
+                .doesNotContain("no level", "class=\"notch\"");
+    }
+
+    @Test
     void theStrokesFollowTheStepChosen() throws Exception {
         sixCases();
 
