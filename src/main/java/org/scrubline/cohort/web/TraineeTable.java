@@ -29,8 +29,7 @@ class TraineeTable {
 
     TableView of(CohortReport report) {
         List<Column> columns = Stream.of("trainee", "cases", "scorers", "waiting", "last", "since")
-                .map(key -> new Column(
-                        wording.text("cohort.trainees." + key), !key.equals("trainee")))
+                .map(key -> new Column(wording.text("cohort.trainees." + key), !key.equals("trainee")))
                 .toList();
         return new TableView(
                 columns, report.rows().stream().map(row -> row(row, report)).toList());
