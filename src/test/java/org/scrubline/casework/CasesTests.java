@@ -23,7 +23,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.scrubline.casework.Theatre.Entry;
+import org.scrubline.casework.TestProgramme.Entry;
 import org.scrubline.people.People;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.NotFound;
@@ -55,12 +55,12 @@ class CasesTests {
     @Autowired
     private TestOrganisations organisations;
 
-    private Theatre theatre;
+    private TestProgramme here;
     private Instant now;
 
     @BeforeEach
-    void openTheTheatre() {
-        theatre = Theatre.open(organisations.open(), rubrics);
+    void openTheProgramme() {
+        here = TestProgramme.open(organisations.open(), rubrics);
         now = clock.instant().truncatedTo(ChronoUnit.MICROS);
     }
 
@@ -75,7 +75,7 @@ class CasesTests {
         assertThat(read.factors()).containsExactly("SCARRED", "YOUNG");
         assertThat(read.band()).as("two points and one").isEqualTo(Band.C);
         assertThat(read.endedAt()).isEqualTo(now.minus(Duration.ofHours(1)));
-        assertThat(in(() -> cases.claimedPart(logged.id(), theatre.trainee().personId())))
+        assertThat(in(() -> cases.claimedPart(logged.id(), here.trainee().personId())))
                 .isEqualTo(Part.WHOLE_CASE);
     }
 
@@ -83,12 +83,12 @@ class CasesTests {
     void theSupervisorNamedGetsOneOpenSheet() {
         SurgicalCase logged = log(entry("K7-204")).orThrow();
 
-        CaseFile file = in(() -> cases.open(theatre.supervisor(), logged.id()));
+        CaseFile file = in(() -> cases.open(here.supervisor(), logged.id()));
 
         assertThat(file.requests()).singleElement().satisfies(request -> {
             assertThat(request.state()).isEqualTo(SheetState.OPEN);
             assertThat(request.scorer().name()).isEqualTo("Dr Ottilie Brannock");
-            assertThat(request.trainee().id()).isEqualTo(theatre.trainee().personId());
+            assertThat(request.trainee().id()).isEqualTo(here.trainee().personId());
             assertThat(request.untouched()).isTrue();
         });
     }
@@ -100,10 +100,9 @@ class CasesTests {
 
     @Test
     void aPlannedCaseHasItsComplexityInTimeAndNoSheetYet() {
-        SurgicalCase planned =
-                log(theatre.entry("K7-204", null).factors("MYOPIA")).orThrow();
+        SurgicalCase planned = log(here.entry("K7-204", null).factors("MYOPIA")).orThrow();
 
-        CaseFile file = in(() -> cases.open(theatre.supervisor(), planned.id()));
+        CaseFile file = in(() -> cases.open(here.supervisor(), planned.id()));
 
         assertThat(planned.state()).isEqualTo(CaseState.PLANNED);
         assertThat(planned.complexitySetLate()).isFalse();
@@ -115,9 +114,9 @@ class CasesTests {
     @Test
     void aSupervisorLogsACaseForATraineeSupervised() {
         Attempt<SurgicalCase> attempt =
-                in(() -> cases.log(theatre.supervisor(), entry("K7-204").done()));
+                in(() -> cases.log(here.supervisor(), entry("K7-204").done()));
 
-        assertThat(attempt.orThrow().loggedBy()).isEqualTo(theatre.supervisor().personId());
+        assertThat(attempt.orThrow().loggedBy()).isEqualTo(here.supervisor().personId());
         assertThat(ofTrainee()).hasSize(1);
     }
 
@@ -163,7 +162,7 @@ class CasesTests {
         Attempt<SurgicalCase> attempt = log(entry("nonsense")
                 .procedure("APPENDIX")
                 .site(UUID.randomUUID())
-                .supervisor(theatre.trainee())
+                .supervisor(here.trainee())
                 .factors("TALL")
                 .endedAt(now.plus(Duration.ofDays(1))));
 
@@ -197,12 +196,12 @@ class CasesTests {
 
     @Test
     void nobodyScoresTheirOwnTraining() {
-        SignedIn both = theatre.another("Dr Kavi Balcairn", Role.SUPERVISOR);
+        SignedIn both = here.another("Dr Kavi Balcairn", Role.SUPERVISOR);
         in(() -> {
-            people.grant(theatre.programme(), both.personId(), Role.TRAINEE);
+            people.grant(here.programme(), both.personId(), Role.TRAINEE);
             return true;
         });
-        SignedIn now = theatre.organisation().now(both.personId());
+        SignedIn now = here.organisation().now(both.personId());
 
         assertThat(reasons(in(() -> cases.log(
                         now, entry("K7-204").trainee(now).supervisor(now).done()))))
@@ -213,11 +212,11 @@ class CasesTests {
 
     @Test
     void aDeclaredConflictBarsTheSupervisorBothWays() {
-        SignedIn related = theatre.another("Dr Mirembe Astolane", Role.SUPERVISOR);
-        SignedIn declares = theatre.another("Dr Ruy Estavane", Role.SUPERVISOR);
+        SignedIn related = here.another("Dr Mirembe Astolane", Role.SUPERVISOR);
+        SignedIn declares = here.another("Dr Ruy Estavane", Role.SUPERVISOR);
         in(() -> {
-            people.declareConflict(theatre.trainee().personId(), related.personId());
-            people.declareConflict(declares.personId(), theatre.trainee().personId());
+            people.declareConflict(here.trainee().personId(), related.personId());
+            people.declareConflict(declares.personId(), here.trainee().personId());
             return true;
         });
 
@@ -230,31 +229,30 @@ class CasesTests {
 
     @Test
     void onlyASupervisorIsAsked() {
-        SignedIn peer = theatre.another("Hadi Nkolaris", Role.TRAINEE);
+        SignedIn peer = here.another("Hadi Nkolaris", Role.TRAINEE);
 
         assertThat(reasons(log(entry("K7-204").supervisor(peer)))).containsExactly("refusal.case.supervisor.unknown");
     }
 
     @Test
     void nobodyLogsForAnotherWithoutHavingSupervised() {
-        SignedIn peer = theatre.another("Hadi Nkolaris", Role.TRAINEE);
-        SignedIn other = theatre.another("Dr Ruy Estavane", Role.SUPERVISOR);
+        SignedIn peer = here.another("Hadi Nkolaris", Role.TRAINEE);
+        SignedIn other = here.another("Dr Ruy Estavane", Role.SUPERVISOR);
 
         assertThat(reasons(in(() -> cases.log(peer, entry("K7-204").done()))))
                 .containsExactly("refusal.case.trainee.other");
         assertThat(reasons(in(() -> cases.log(other, entry("K7-204").done()))))
                 .containsExactly("refusal.case.supervisor.other");
         assertThat(reasons(in(() -> cases.log(
-                        theatre.supervisor(), entry("K7-204").trainee(other).done()))))
+                        here.supervisor(), entry("K7-204").trainee(other).done()))))
                 .containsExactly("refusal.case.trainee.unknown");
-        assertThat(reasons(
-                        in(() -> cases.log(theatre.director(), entry("K7-204").done()))))
+        assertThat(reasons(in(() -> cases.log(here.director(), entry("K7-204").done()))))
                 .containsExactly("refusal.case.trainee.other");
     }
 
     @Test
     void idsOfAnotherOrganisationAreUnknown() {
-        Theatre elsewhere = Theatre.open(organisations.open(), rubrics);
+        TestProgramme elsewhere = TestProgramme.open(organisations.open(), rubrics);
         SurgicalCase theirs = elsewhere
                 .organisation()
                 .in(() -> cases.log(
@@ -329,20 +327,20 @@ class CasesTests {
     @Test
     void aCaseIsOpenToItsPeopleAndToNobodyElse() {
         SurgicalCase logged = log(entry("K7-204")).orThrow();
-        SignedIn peer = theatre.another("Hadi Nkolaris", Role.TRAINEE);
-        SignedIn colleague = theatre.another("Dr Ruy Estavane", Role.SUPERVISOR);
+        SignedIn peer = here.another("Hadi Nkolaris", Role.TRAINEE);
+        SignedIn colleague = here.another("Dr Ruy Estavane", Role.SUPERVISOR);
 
-        assertThat(List.of(theatre.trainee(), theatre.supervisor(), theatre.director()))
+        assertThat(List.of(here.trainee(), here.supervisor(), here.director()))
                 .allSatisfy(who -> assertThat(in(() -> cases.open(who, logged.id()))
                                 .surgicalCase()
                                 .id())
                         .isEqualTo(logged.id()));
         assertThat(List.of(peer, colleague)).allSatisfy(who -> {
             assertThatThrownBy(() -> in(() -> cases.open(who, logged.id()))).isInstanceOf(NotFound.class);
-            assertThat(in(() -> cases.byReference(who, theatre.programme(), "K7-204")))
+            assertThat(in(() -> cases.byReference(who, here.programme(), "K7-204")))
                     .isEmpty();
         });
-        assertThat(in(() -> cases.byReference(theatre.trainee(), theatre.programme(), "K7-204")))
+        assertThat(in(() -> cases.byReference(here.trainee(), here.programme(), "K7-204")))
                 .contains(logged);
     }
 
@@ -368,7 +366,7 @@ class CasesTests {
         log(entry("A1-002").part(Part.PARTS)).orThrow();
         log(entry("A1-003").part(Part.ASSISTED)).orThrow();
         log(entry("A1-004").procedure(Procedures.NEEDLING)).orThrow();
-        log(theatre.entry("A1-005", null)).orThrow();
+        log(here.entry("A1-005", null)).orThrow();
 
         assertThat(operated(Procedures.TRAB_FORNIX)).isEqualTo(2);
         assertThat(operated(Procedures.NEEDLING)).isEqualTo(1);
@@ -377,14 +375,14 @@ class CasesTests {
 
     @Test
     void aProposedReferenceIsWellFormedAndAccepted() {
-        String proposed = in(() -> cases.proposeReference(theatre.programme()));
+        String proposed = in(() -> cases.proposeReference(here.programme()));
 
         assertThat(proposed).matches("[A-Z][0-9]-[0-9]{3}");
         assertThat(log(entry(proposed)).orThrow().reference()).isEqualTo(proposed);
     }
 
     private int operated(String procedure) {
-        return in(() -> cases.operated(theatre.trainee().personId(), procedure));
+        return in(() -> cases.operated(here.trainee().personId(), procedure));
     }
 
     private List<String> reasonsAtNow(long secondsAhead) {
@@ -393,15 +391,15 @@ class CasesTests {
     }
 
     private Entry entry(String reference) {
-        return theatre.entry(reference, now.minus(Duration.ofHours(1)));
+        return here.entry(reference, now.minus(Duration.ofHours(1)));
     }
 
     private Attempt<SurgicalCase> log(Entry entry) {
-        return in(() -> cases.log(theatre.trainee(), entry.done()));
+        return in(() -> cases.log(here.trainee(), entry.done()));
     }
 
     private List<TraineeCase> ofTrainee() {
-        return in(() -> cases.ofTrainee(theatre.trainee().personId()));
+        return in(() -> cases.ofTrainee(here.trainee().personId()));
     }
 
     private static List<String> reasons(Attempt<?> attempt) {
@@ -411,6 +409,6 @@ class CasesTests {
     }
 
     private <T> T in(java.util.function.Supplier<T> work) {
-        return theatre.organisation().in(work);
+        return here.organisation().in(work);
     }
 }

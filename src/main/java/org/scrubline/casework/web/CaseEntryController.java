@@ -11,7 +11,6 @@ import org.scrubline.casework.Part;
 import org.scrubline.casework.SurgicalCase;
 import org.scrubline.people.People;
 import org.scrubline.platform.Attempt;
-import org.scrubline.platform.Refusal;
 import org.scrubline.platform.SignedIn;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
@@ -19,7 +18,6 @@ import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
-import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
@@ -28,7 +26,7 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 @Controller
 class CaseEntryController {
 
-    private static final String PLAN = "plan";
+    private static final String PAGE = "casework/case-entry";
 
     private final Cases cases;
     private final People people;
@@ -44,43 +42,74 @@ class CaseEntryController {
         this.words = words;
     }
 
-    @GetMapping("/cases/{how:new|plan}")
-    String form(
+    @GetMapping("/cases/new")
+    String logForm(
             @AuthenticationPrincipal SignedIn who,
-            @PathVariable String how,
             @RequestParam Optional<UUID> programme,
             @RequestParam Optional<UUID> secondEyeOf,
             Model model) {
-        UUID own = pages.programme(
-                who,
-                secondEyeOf
-                        .map(first -> cases.open(who, first).surgicalCase().programmeId())
-                        .or(() -> programme));
-        Typed typed = secondEyeOf.map(first -> pages.otherEye(who, first)).orElseGet(() -> pages.fresh(who, own));
-        model.addAttribute("page", pages.page(who, own, how.equals(PLAN), typed, List.of()));
-        return "casework/case-entry";
+        return secondEyeOf.isPresent()
+                ? otherEyeForm(who, secondEyeOf.get(), model)
+                : freshForm(who, programme, false, model);
     }
 
-    @PostMapping("/cases/{how:new|plan}")
-    String send(
+    @GetMapping("/cases/plan")
+    String planForm(@AuthenticationPrincipal SignedIn who, @RequestParam Optional<UUID> programme, Model model) {
+        return freshForm(who, programme, true, model);
+    }
+
+    private String freshForm(SignedIn who, Optional<UUID> named, boolean planned, Model model) {
+        UUID programme = pages.programme(who, named);
+        model.addAttribute("page", pages.page(who, programme, planned, pages.fresh(who, programme), List.of()));
+        return PAGE;
+    }
+
+    private String otherEyeForm(SignedIn who, UUID first, Model model) {
+        UUID programme = pages.programme(
+                who, Optional.of(cases.open(who, first).surgicalCase().programmeId()));
+        model.addAttribute("page", pages.page(who, programme, false, pages.otherEye(who, first), List.of()));
+        return PAGE;
+    }
+
+    @PostMapping("/cases/new")
+    String log(
             @AuthenticationPrincipal SignedIn who,
-            @PathVariable String how,
             @RequestParam MultiValueMap<String, String> values,
             Model model,
             HttpServletResponse response,
             RedirectAttributes redirect) {
-        Typed typed = new Typed(values);
+        return send(who, new Typed(values), false, model, response, redirect);
+    }
+
+    @PostMapping("/cases/plan")
+    String plan(
+            @AuthenticationPrincipal SignedIn who,
+            @RequestParam MultiValueMap<String, String> values,
+            Model model,
+            HttpServletResponse response,
+            RedirectAttributes redirect) {
+        return send(who, new Typed(values), true, model, response, redirect);
+    }
+
+    private String send(
+            SignedIn who,
+            Typed typed,
+            boolean planned,
+            Model model,
+            HttpServletResponse response,
+            RedirectAttributes redirect) {
         UUID programme = pages.programme(who, typed.id("programme"));
-        boolean planned = how.equals(PLAN);
         if (typed.text("action").equals("band")) {
             model.addAttribute("page", pages.page(who, programme, planned, typed, List.of()));
-            return "casework/case-entry";
+            return PAGE;
         }
         Attempt<CaseEntry> entry = new CaseEntryInput(who, programme, typed).read(people.sites(), planned);
         return entry.<Attempt<SurgicalCase>>fold(complete -> cases.log(who, complete), Attempt::refused)
-                .fold(
-                        logged -> done(logged, entry.orThrow(), redirect),
-                        reasons -> refused(who, programme, planned, typed, reasons, model, response));
+                .fold(logged -> done(logged, entry.orThrow(), redirect), reasons -> {
+                    response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+                    model.addAttribute("page", pages.page(who, programme, planned, typed, reasons));
+                    return PAGE;
+                });
     }
 
     private String done(SurgicalCase logged, CaseEntry entry, RedirectAttributes redirect) {
@@ -89,18 +118,5 @@ class CaseEntryController {
         String key = logged.state() == CaseState.PLANNED ? "case.planned.flash" : "case.logged.flash";
         redirect.addFlashAttribute("flash", words.say(key, logged.reference(), about));
         return "redirect:/cases/" + logged.id();
-    }
-
-    private String refused(
-            SignedIn who,
-            UUID programme,
-            boolean planned,
-            Typed typed,
-            List<Refusal> reasons,
-            Model model,
-            HttpServletResponse response) {
-        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-        model.addAttribute("page", pages.page(who, programme, planned, typed, reasons));
-        return "casework/case-entry";
     }
 }

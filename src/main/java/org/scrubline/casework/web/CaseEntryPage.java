@@ -48,7 +48,7 @@ record CaseEntryPage(
             List<Option> factors) {}
 
     /** What is ticked among choices of one answer. */
-    List<String> chosen(String field) {
+    public List<String> chosen(String field) {
         String value = form.value(field);
         return value == null ? List.of() : List.of(value);
     }

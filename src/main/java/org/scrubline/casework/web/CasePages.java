@@ -106,7 +106,7 @@ class CasePages {
             next.add(change(found, CaseChange.END));
         }
         if (file.requests().stream().anyMatch(request -> request.trainee().id().equals(who.personId()))) {
-            next.add(to(found, "self-score", "case.self-score"));
+            next.add(to(found, "self-score", words.say("case.self-score"), words.say("case.self-score.note")));
         }
         if (found.endedAt() != null) {
             next.add(change(found, CaseChange.SCORERS));
@@ -130,10 +130,11 @@ class CasePages {
     }
 
     private Link change(SurgicalCase found, CaseChange change) {
-        return to(found, change.path(), "case.change." + change.path());
+        String key = "case.change." + change.path();
+        return to(found, change.path(), words.say(key), words.say(key + ".note"));
     }
 
-    private Link to(SurgicalCase found, String path, String key) {
-        return new Link("/cases/" + found.id() + "/" + path, words.say(key), words.say(key + ".note"), null);
+    private static Link to(SurgicalCase found, String path, String label, String note) {
+        return new Link("/cases/" + found.id() + "/" + path, label, note, null);
     }
 }

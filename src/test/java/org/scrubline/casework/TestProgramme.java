@@ -11,26 +11,25 @@ import org.scrubline.rubric.Procedures;
 import org.scrubline.rubric.Rubrics;
 import org.scrubline.support.TestOrganisations.TestOrganisation;
 
-/** An organisation in which cases happen: a trainee, two supervisors, a director and the shipped rubrics. */
-public final class Theatre {
+/** A programme in which cases happen: a trainee, two supervisors, a director and the shipped rubrics. */
+public final class TestProgramme {
 
     private final TestOrganisation organisation;
     private final SignedIn trainee;
     private final SignedIn supervisor;
     private final SignedIn director;
 
-    private Theatre(TestOrganisation organisation) {
+    private TestProgramme(TestOrganisation organisation) {
         this.organisation = organisation;
         this.trainee = organisation.join("Fenna Hallinor", Role.TRAINEE);
         this.supervisor = organisation.join("Dr Ottilie Brannock", Role.SUPERVISOR);
         this.director = organisation.join("Dr Corisande Delmarr", Role.DIRECTOR);
     }
 
-    public static Theatre open(TestOrganisation organisation, Rubrics rubrics) {
-        Theatre theatre = new Theatre(organisation);
-        organisation.in(
-                () -> rubrics.publishLibrary(theatre.director.personId()).orThrow());
-        return theatre;
+    public static TestProgramme open(TestOrganisation organisation, Rubrics rubrics) {
+        TestProgramme here = new TestProgramme(organisation);
+        organisation.in(() -> rubrics.publishLibrary(here.director.personId()).orThrow());
+        return here;
     }
 
     public TestOrganisation organisation() {
