@@ -14,7 +14,6 @@ import org.jspecify.annotations.Nullable;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Refusal;
-import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.rubric.RubricLibrary;
 import org.scrubline.rubric.Rubrics;
@@ -28,6 +27,7 @@ class StoredCases implements Cases {
     private final CaseStore store;
     private final CaseQueries queries;
     private final ScoreRequestStore requests;
+    private final CaseAccess access;
     private final CaseEntryRule rule;
     private final Rubrics rubrics;
     private final RubricLibrary library;
@@ -37,6 +37,7 @@ class StoredCases implements Cases {
             CaseStore store,
             CaseQueries queries,
             ScoreRequestStore requests,
+            CaseAccess access,
             CaseEntryRule rule,
             Rubrics rubrics,
             RubricLibrary library,
@@ -44,6 +45,7 @@ class StoredCases implements Cases {
         this.store = store;
         this.queries = queries;
         this.requests = requests;
+        this.access = access;
         this.rule = rule;
         this.rubrics = rubrics;
         this.library = library;
@@ -111,7 +113,7 @@ class StoredCases implements Cases {
             return Optional.empty();
         }
         boolean fits = store.find(other)
-                .filter(first -> mayOpen(who, first))
+                .filter(first -> access.granted(who, first))
                 .filter(first -> first.programmeId().equals(entry.programmeId()))
                 .filter(first -> first.eye() != entry.eye())
                 .filter(first -> Objects.equals(
@@ -143,37 +145,13 @@ class StoredCases implements Cases {
     @Override
     @Transactional(readOnly = true)
     public CaseFile open(SignedIn who, UUID id) {
-        return file(who, get(id)).orElseThrow(NotFound::new);
-    }
-
-    private boolean mayOpen(SignedIn who, SurgicalCase found) {
-        return file(who, found).isPresent();
-    }
-
-    private Optional<CaseFile> file(SignedIn who, SurgicalCase found) {
-        UUID reader = who.personId();
-        boolean director = who.has(Role.DIRECTOR, found.programmeId());
-        List<CaseFile.ScoreRequest> visible = queries.requests(found.id()).stream()
-                .filter(request -> director
-                        || request.trainee().id().equals(reader)
-                        || request.scorer().id().equals(reader))
-                .toList();
-        CaseFile file =
-                new CaseFile(found, queries.participants(found.id()), visible, queries.plannedScorer(found.id()));
-        boolean part = director
-                || !visible.isEmpty()
-                || file.hasTrainee(reader)
-                || (found.state() == CaseState.PLANNED
-                        && file.plannedScorer()
-                                .filter(scorer -> scorer.id().equals(reader))
-                                .isPresent());
-        return part ? Optional.of(file) : Optional.empty();
+        return access.file(who, get(id)).orElseThrow(NotFound::new);
     }
 
     @Override
     @Transactional(readOnly = true)
     public Optional<SurgicalCase> byReference(SignedIn who, UUID programmeId, String reference) {
-        return withReference(programmeId, reference).filter(found -> mayOpen(who, found));
+        return withReference(programmeId, reference).filter(found -> access.granted(who, found));
     }
 
     /** Asks the database for well-formed references only: others may hold what it cannot even compare. */

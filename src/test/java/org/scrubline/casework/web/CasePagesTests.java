@@ -273,7 +273,9 @@ class CasePagesTests {
 
     @Test
     void aSupervisorLogsForATraineeAndIsNamedToScore() throws Exception {
-        assertThat(page("/cases/new", here.supervisor())).contains("Fenna Hallinor", "You are named as the supervisor");
+        assertThat(page("/cases/new", here.supervisor()))
+                .contains("Fenna Hallinor", "You are named as the supervisor")
+                .containsPattern("href=\"/cases/new\"[^>]*aria-current=\"page\"");
 
         send("/cases/new", here.supervisor(), typed -> {
             typed.remove("supervisor");
