@@ -18,14 +18,15 @@ import org.scrubline.progress.StepProgress;
  * @param step the step meant by {@link Kind#LOW_STEP}, null otherwise
  * @param has the number that raised it: days, scorers, sheets of one scorer, or scores at 4 or 5
  * @param of what it is measured against: cases or sheets or scores in all; for a gap the days allowed
+ * @param others share at level 4 or 5 over the trainee's other steps, 0 to 1; 0 unless a step is meant
  */
 public record WorthALook(
-        Kind kind, Person trainee, @Nullable StepProgress step, int has, int of) {
+        Kind kind, Person trainee, @Nullable StepProgress step, int has, int of, double others) {
 
     /** Scores a step needs before its share can be worth a look. */
     static final int LOW_STEP_SCORES = 8;
 
-    /** A step whose whole interval lies below this share is worth a look. */
+    /** A step at or above this share is never worth a look, however good the others are. */
     static final double LOW_STEP_SHARE = 0.80;
 
     private static final int FEW_SCORERS_CASES = 5;
@@ -39,7 +40,7 @@ public record WorthALook(
         FEW_SCORERS,
         /** Twelve cases or more, and more than 40 % of the sheets from one scorer. */
         ONE_SCORER,
-        /** A critical step whose 95 % interval ends below 80 %, over at least 8 scores. */
+        /** A critical step whose 95 % interval ends below 80 % and below the trainee's other steps, over at least 8 scores. */
         LOW_STEP
     }
 
@@ -50,10 +51,8 @@ public record WorthALook(
         ProcedureProgress progress = row.progress();
         if (progress != null) {
             scorers(row, progress.gates()).ifPresent(found::add);
-            progress.steps().stream()
-                    .filter(WorthALook::lowStep)
-                    .map(step -> new WorthALook(Kind.LOW_STEP, row.trainee(), step, step.high(), step.scored()))
-                    .forEach(found::add);
+            progress.steps()
+                    .forEach(step -> lowStep(row, step, progress.steps()).ifPresent(found::add));
         }
         return List.copyOf(found);
     }
@@ -63,7 +62,7 @@ public record WorthALook(
         int days = last == null ? 0 : CaseChart.daysAway(last, now);
         return days == 0
                 ? Optional.empty()
-                : Optional.of(new WorthALook(Kind.GAP, row.trainee(), null, days, (int) CaseChart.AWAY.toDays()));
+                : Optional.of(new WorthALook(Kind.GAP, row.trainee(), null, days, (int) CaseChart.AWAY.toDays(), 0));
     }
 
     /** The first case needs no second scorer yet; from the fifth on, one is too few, from the twelfth on, three are. */
@@ -72,12 +71,12 @@ public record WorthALook(
                 || (enoughCases(gates)
                         && has(gates.supports(), Shortfall.Kind.SCORERS).isPresent());
         if (fewer && row.cases() >= FEW_SCORERS_CASES) {
-            return Optional.of(new WorthALook(Kind.FEW_SCORERS, row.trainee(), null, row.scorers(), row.cases()));
+            return Optional.of(new WorthALook(Kind.FEW_SCORERS, row.trainee(), null, row.scorers(), row.cases(), 0));
         }
         return has(gates.supports(), Shortfall.Kind.ONE_SCORER)
                 .filter(shortfall -> enoughCases(gates))
                 .map(shortfall ->
-                        new WorthALook(Kind.ONE_SCORER, row.trainee(), null, shortfall.has(), shortfall.needs()));
+                        new WorthALook(Kind.ONE_SCORER, row.trainee(), null, shortfall.has(), shortfall.needs(), 0));
     }
 
     private static boolean enoughCases(Gates gates) {
@@ -88,12 +87,27 @@ public record WorthALook(
         return shortfalls.stream().filter(shortfall -> shortfall.kind() == kind).findFirst();
     }
 
-    private static boolean lowStep(StepProgress step) {
-        return step.current()
+    /**
+     * A step that stays behind the others. Below the standard alone is no signal: everyone who is still learning is
+     * below it on most steps.
+     */
+    private static Optional<WorthALook> lowStep(TraineeRow row, StepProgress step, List<StepProgress> all) {
+        double others = share(all.stream().filter(other -> other != step).toList());
+        boolean behind = step.current()
                 && step.step().critical()
                 && step.scored() >= LOW_STEP_SCORES
-                && step.interval().high() < LOW_STEP_SHARE
+                && step.interval().high() < Math.min(LOW_STEP_SHARE, others)
                 && step.lowCases() >= DIFFERENT
                 && step.lowScorers() >= DIFFERENT;
+        return behind
+                ? Optional.of(new WorthALook(Kind.LOW_STEP, row.trainee(), step, step.high(), step.scored(), others))
+                : Optional.empty();
+    }
+
+    /** Share at level 4 or 5 over all scores of these steps; 0 when there are none. */
+    private static double share(List<StepProgress> steps) {
+        int scored = steps.stream().mapToInt(StepProgress::scored).sum();
+        int high = steps.stream().mapToInt(StepProgress::high).sum();
+        return scored == 0 ? 0 : (double) high / scored;
     }
 }

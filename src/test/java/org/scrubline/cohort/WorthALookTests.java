@@ -70,6 +70,19 @@ class WorthALookTests {
     }
 
     @Test
+    void aStepAsLowAsTheOthersRaisesNothing() {
+        List<SignedSheet> sheets = IntStream.range(0, 12)
+                .mapToObj(day -> {
+                    ASignedSheet sheet = ofDay(day).by(1 + day % 4);
+                    ASignedSheet.RUBRIC.steps().forEach(step -> sheet.level(step.code(), day < 4 ? 4 : 3));
+                    return sheet.build();
+                })
+                .toList();
+
+        assertThat(text(row(sheets))).isEqualTo("-");
+    }
+
+    @Test
     void oneSternScorerRaisesNothing() {
         assertThat(text(row(scores(12, day -> day % 2 == 0 ? 2 : 5, day -> day % 2 == 0 ? 1 : 2 + day % 5 % 3))))
                 .as("6 of 12 low, all from one scorer")

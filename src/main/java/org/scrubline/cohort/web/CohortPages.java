@@ -107,7 +107,8 @@ class CohortPages {
                         Math.round(100 * step.interval().low()),
                         Math.round(100 * step.interval().high()),
                         step.lowCases(),
-                        step.lowScorers()),
+                        step.lowScorers(),
+                        Math.round(100 * look.others())),
                 wording.text(key + ".change"));
     }
 }
