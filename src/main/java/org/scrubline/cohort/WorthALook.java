@@ -92,7 +92,7 @@ public record WorthALook(
      * below it on most steps.
      */
     private static Optional<WorthALook> lowStep(TraineeRow row, StepProgress step, List<StepProgress> all) {
-        double others = share(all.stream().filter(other -> other != step).toList());
+        double others = share(all.stream().filter(other -> !other.equals(step)).toList());
         boolean behind = step.current()
                 && step.step().critical()
                 && step.scored() >= LOW_STEP_SCORES
