@@ -1,6 +1,5 @@
 package org.scrubline.scoring.curve;
 
-import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -31,18 +30,20 @@ public final class CurveBenchmark {
     }
 
     private static void programme() {
-        ScoreTable table = new SimulatedProgramme("", 1, 14, 9, 61).table();
+        ScoreTable table = SimulatedProgramme.usual().table();
         ModelSettings settings = ModelSettings.standard(SimulatedProgramme.LEVELS);
         Psi shipped = Psi.shipped(SimulatedProgramme.LEVELS, table.steps().size(), 3);
         PopulationFit[] fit = new PopulationFit[1];
-        double whole =
-                median(() -> fit[0] = new PopulationFitter(table, settings, Workers.ONE).fit(shipped, Estimation.ALL));
+        double whole = CpuTime.median(
+                WARM,
+                ROUNDS,
+                () -> fit[0] = new PopulationFitter(table, settings, Workers.ONE).fit(shipped, Estimation.ALL));
         print(
                 "full fit of one programme, %d scores, %d parameters: %.0f ms",
                 table.scores(), new PsiLayout(table, Terms.FULL, true, true).size, whole);
         ProcedureStandard standard = ProcedureStandard.usual(SimulatedProgramme.CRITICAL);
         String longest = table.trainees().get(longest(table));
-        double signOff = median(() -> {
+        double signOff = CpuTime.median(WARM, ROUNDS, () -> {
             for (int i = 0; i < 20; i++) {
                 CompetencyModel.smooth(fit[0], table, longest, standard);
             }
@@ -50,13 +51,13 @@ public final class CurveBenchmark {
         print(
                 "one sign-off, trainee with %d cases, curve, chances and three forecasts: %.2f ms",
                 cases(table, longest(table)), signOff / 20);
-        double mode = median(() -> {
+        double mode = CpuTime.median(WARM, ROUNDS, () -> {
             for (int i = 0; i < 20; i++) {
                 SmoothedTrainee.of(fit[0], table, longest);
             }
         });
         print("  of which smoothing with covariances: %.2f ms", mode / 20);
-        double running = median(() -> RunningPath.of(fit[0], table, longest));
+        double running = CpuTime.median(WARM, ROUNDS, () -> RunningPath.of(fit[0], table, longest));
         print("case-by-case update, one assessment: %.3f ms", running / cases(table, longest(table)));
     }
 
@@ -81,9 +82,9 @@ public final class CurveBenchmark {
         double[] times = new double[scores > 2_000_000 ? 2 : 5];
         for (int i = 0; i < times.length; i++) {
             fits.clear();
-            long start = cpu();
+            long start = CpuTime.nanos();
             fits.add(new PopulationFitter(table, settings, Workers.ONE).fit(shipped, Estimation.GIVEN));
-            times[i] = (cpu() - start) / 1e6;
+            times[i] = (CpuTime.nanos() - start) / 1e6;
         }
         Arrays.sort(times);
         print(
@@ -137,24 +138,6 @@ public final class CurveBenchmark {
             least = Math.min(least, runtime.totalMemory() - runtime.freeMemory());
         }
         return least;
-    }
-
-    private static double median(Runnable work) {
-        double[] times = new double[ROUNDS];
-        for (int i = -WARM; i < ROUNDS; i++) {
-            long start = cpu();
-            work.run();
-            if (i >= 0) {
-                times[i] = (cpu() - start) / 1e6;
-            }
-        }
-        Arrays.sort(times);
-        return times[ROUNDS / 2];
-    }
-
-    /** CPU time of this thread, so that other work on the machine does not count. */
-    private static long cpu() {
-        return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
     }
 
     private static void print(String format, Object... values) {
