@@ -1,17 +1,16 @@
 package org.scrubline.scoring.curve;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
 import java.util.stream.IntStream;
 
 /**
- * Measures the engine on one thread: {@code java -cp ... CurveBenchmark [scores [large]]}. Prints medians of the
- * thread's CPU time after warm-up. The
- * memory line is the live heap after a collection, table and solution held, beyond what the machine needs itself; run
- * with {@code -Xmx} of 64 MB plus 64 bytes a score to see that it fits.
+ * Measures the engine on one thread: {@code java -cp ... CurveBenchmark [scores [large]]}: one programme (unless
+ * {@code large}), then a hundredth, a tenth and all of so many scores. Prints medians of the thread's CPU time after
+ * warm-up. Live bytes are the heap after a collection, table and solution held, beyond what the machine needs itself;
+ * run with {@code -Xmx} of 64 MB plus 64 bytes a score to see that it fits.
  */
 public final class CurveBenchmark {
 
@@ -26,7 +25,12 @@ public final class CurveBenchmark {
         if (args.length < 2) {
             programme();
         }
-        large(scores);
+        for (int size : new int[] {scores / 100, scores / 10, scores}) {
+            large(size);
+        }
+        print(
+                "heap limit %d MB, 64 MB + 64 B a score = %d MB",
+                Runtime.getRuntime().maxMemory() >> 20, 64 + (64L * scores >> 20));
     }
 
     private static void programme() {
@@ -79,24 +83,18 @@ public final class CurveBenchmark {
         Psi shipped = Psi.shipped(SimulatedProgramme.LEVELS, STEPS, 3);
         ModelSettings settings = ModelSettings.standard(SimulatedProgramme.LEVELS);
         List<PopulationFit> fits = new ArrayList<>();
-        double[] times = new double[scores > 2_000_000 ? 2 : 5];
-        for (int i = 0; i < times.length; i++) {
+        double time = CpuTime.median(1, Math.max(2, Math.min(51, 4_000_000 / scores)), () -> {
             fits.clear();
-            long start = CpuTime.nanos();
             fits.add(new PopulationFitter(table, settings, Workers.ONE).fit(shipped, Estimation.GIVEN));
-            times[i] = (CpuTime.nanos() - start) / 1e6;
-        }
-        Arrays.sort(times);
+        });
         print(
-                "%d scores, parameters given, from cold (%d groups): %.0f ms, best %.0f ms",
-                table.scores(), fits.get(0).groups().size(), times[times.length / 2], times[0]);
-        print("live memory with table and fit: %.1f bytes a score", (double) (live() - before) / table.scores());
-        print(
-                "heap limit %d MB, 64 MB + 64 B a score = %d MB",
-                Runtime.getRuntime().maxMemory() >> 20, 64 + (64L * table.scores() >> 20));
-        print(
-                "log-likelihood %.6f of %d trainees",
-                fits.get(0).logLikelihood(), table.trainees().size());
+                "%d scores, %d trainees, parameters given, effects from 0: %.0f ms, %.0f ns a score, %.1f live bytes a score",
+                table.scores(),
+                table.trainees().size(),
+                time,
+                time * 1e6 / table.scores(),
+                (double) (live() - before) / table.scores());
+        print("  log-likelihood %.6f", fits.get(0).logLikelihood());
     }
 
     /** Programmes of 14 trainees and 9 supervisors, 65 cases each, about 19 of 22 steps seen. */
