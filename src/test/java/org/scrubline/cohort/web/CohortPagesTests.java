@@ -102,7 +102,8 @@ class CohortPagesTests {
                 .contains("No case of this procedure for 70 days; a gap counts from 56 days.")
                 .contains("A logged case ends the gap.")
                 .contains("Fenna Hallinor: Lamellar dissection")
-                .contains("0 of 8 scores at level 4 or 5; the 95 % interval, 0 to 32 %, ends below 80 %.")
+                .contains(
+                        "0 of 8 scores at level 4 or 5; the 95 % interval, 0 to 32 %, ends below 80 % and below this trainee’s other steps (")
                 .contains("Scored below 4 in 8 cases by 2 scorers.", "More scores at level 4 or 5 change this.");
     }
 
