@@ -54,7 +54,6 @@ class LoggingIT {
     void logInOnAPhone() {
         here = TestProgramme.open(organisations.open(), rubrics);
         context = Chromium.browser().newContext(new Browser.NewContextOptions().setViewportSize(PHONE, PHONE_HEIGHT));
-        context.setDefaultTimeout(10_000);
         page = context.newPage();
         page.navigate(address("/login"));
         page.locator("input[name=username]").fill(here.trainee().username());

@@ -376,7 +376,6 @@ class ScoringIT {
 
     private void open(Browser.NewContextOptions options) {
         context = Chromium.browser().newContext(options);
-        context.setDefaultTimeout(10_000);
         page = context.newPage();
         logIn(page);
         page.navigate(address("/sheets/" + id));

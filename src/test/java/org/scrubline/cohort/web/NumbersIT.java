@@ -80,7 +80,6 @@ class NumbersIT {
         }
         history.waiting(organisation, tekmor, scorers.get(1), START.plus(Duration.ofDays(40)));
         context = Chromium.browser().newContext(new Browser.NewContextOptions().setViewportSize(360, 740));
-        context.setDefaultTimeout(10_000);
         page = context.newPage();
     }
 

@@ -153,7 +153,6 @@ class SignoffPagesIT {
 
     private void open(SignedIn who, Browser.NewContextOptions options) {
         context = Chromium.browser().newContext(options);
-        context.setDefaultTimeout(10_000);
         page = context.newPage();
         page.navigate(address("/login"));
         page.locator("input[name=username]").fill(who.username());
