@@ -1,6 +1,7 @@
 /**
- * What signed sheets say about one trainee: counts by step, the chart of cases with a critical event, what is too little
- * to conclude from, and what to practise next. Reads signed sheets only; writes nothing.
+ * What signed sheets say about one trainee: counts by step, the chart of cases with a critical event, the competency
+ * curve, what is too little to conclude from, and what to practise next. Reads signed sheets only; keeps the population
+ * fits the curves rest on.
  */
 @ApplicationModule(
         displayName = "Progress",

@@ -49,6 +49,7 @@ public final class ASignedSheet {
     private Part part = Part.WHOLE_CASE;
     private Verdict verdict = Verdict.INDEPENDENT;
     private List<SignedSheet.SignedEvent> events = List.of();
+    private Band band = Band.A;
     private Rubric rubric = RUBRIC;
     private UUID version = VERSION;
 
@@ -121,6 +122,11 @@ public final class ASignedSheet {
         return this;
     }
 
+    public ASignedSheet band(Band newBand) {
+        band = newBand;
+        return this;
+    }
+
     public ASignedSheet takeoverOn(String step) {
         events = List.of(new SignedSheet.SignedEvent(EventCatalogue.TAKEOVER, step, "TEACHING", false));
         return this;
@@ -159,7 +165,7 @@ public final class ASignedSheet {
                 trainee,
                 version,
                 rubric.procedure(),
-                Band.A,
+                band,
                 part,
                 Supervision.SCRUBBED,
                 verdict,

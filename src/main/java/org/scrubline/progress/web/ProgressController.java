@@ -5,6 +5,7 @@ import org.jspecify.annotations.Nullable;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
+import org.scrubline.progress.Curves;
 import org.scrubline.progress.ProcedureProgress;
 import org.scrubline.progress.Progress;
 import org.scrubline.progress.TraineeProgress;
@@ -20,12 +21,17 @@ import org.springframework.web.bind.annotation.RequestParam;
 class ProgressController {
 
     private final Progress progress;
+    private final Curves curves;
     private final ProgressPages pages;
+    private final CurveViews curveViews;
     private final StepPages stepPages;
 
-    ProgressController(Progress progress, ProgressPages pages, StepPages stepPages) {
+    ProgressController(
+            Progress progress, Curves curves, ProgressPages pages, CurveViews curveViews, StepPages stepPages) {
         this.progress = progress;
+        this.curves = curves;
         this.pages = pages;
+        this.curveViews = curveViews;
         this.stepPages = stepPages;
     }
 
@@ -75,7 +81,9 @@ class ProgressController {
         if (read.procedures().isEmpty()) {
             return "progress/nothing-yet";
         }
-        model.addAttribute("page", pages.page(read, chosen(read, procedure), step));
+        ProcedureProgress chosen = chosen(read, procedure);
+        model.addAttribute("page", pages.page(read, chosen, step));
+        model.addAttribute("curve", curveViews.of(curves.of(traineeId, chosen), chosen));
         return "progress/trainee";
     }
 

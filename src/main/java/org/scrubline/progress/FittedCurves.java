@@ -1,0 +1,54 @@
+package org.scrubline.progress;
+
+import java.util.List;
+import java.util.UUID;
+import org.scrubline.people.People;
+import org.scrubline.scoring.curve.CompetencyCurve;
+import org.scrubline.scoring.curve.CompetencyModel;
+import org.scrubline.scoring.curve.Estimation;
+import org.scrubline.scoring.curve.ProcedureStandard;
+import org.scrubline.signoff.SignedSheet;
+import org.scrubline.signoff.SignedSheets;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+@Service
+class FittedCurves implements Curves {
+
+    private final SignedSheets sheets;
+    private final People people;
+    private final PopulationFits fits;
+
+    FittedCurves(SignedSheets sheets, People people, PopulationFits fits) {
+        this.sheets = sheets;
+        this.people = people;
+        this.fits = fits;
+    }
+
+    @Override
+    @Transactional
+    public TraineeCurve of(UUID traineeId, ProcedureProgress progress) {
+        String procedure = progress.rubric().procedure();
+        List<SignedSheet> counted = progress.evidence().sheets();
+        UUID programme = counted.get(counted.size() - 1).programmeId();
+        ProgrammeScores scores = ProgrammeScores.of(
+                sheets.ofProgramme(programme, procedure), trainee -> people.priorExperience(trainee, procedure));
+        StoredFit stored = fits.current(programme, procedure, scores);
+        CompetencyCurve model = CompetencyModel.smooth(
+                stored.fit(), scores.table(), traineeId.toString(), ProcedureStandard.usual(critical(progress)));
+        return new TraineeCurve(
+                model,
+                TraineeCurve.points(scores.of(traineeId), model),
+                scores.until(),
+                stored.dataUntil(),
+                stored.sheets(),
+                stored.fit().estimation() == Estimation.ALL);
+    }
+
+    private static List<String> critical(ProcedureProgress progress) {
+        return progress.steps().stream()
+                .filter(StepProgress::gated)
+                .map(step -> step.step().code())
+                .toList();
+    }
+}

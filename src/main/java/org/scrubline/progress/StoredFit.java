@@ -1,0 +1,12 @@
+package org.scrubline.progress;
+
+import java.time.Instant;
+import org.scrubline.scoring.curve.PopulationFit;
+
+/**
+ * What the model estimated from a programme, as stored.
+ *
+ * @param dataUntil the newest signature among the sheets it saw
+ * @param sheets how many sheets it saw
+ */
+record StoredFit(PopulationFit fit, Instant dataUntil, int sheets, Instant fittedAt) {}

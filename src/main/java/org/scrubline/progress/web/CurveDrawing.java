@@ -1,0 +1,29 @@
+package org.scrubline.progress.web;
+
+import java.util.List;
+
+/**
+ * The curve in units of its own drawing, nothing left to reckon. Coordinates are texts with one decimal.
+ *
+ * @param levels horizontal lines at shares of 0, 50 and 100 %
+ * @param bands polygons of the 90 % band, one a piece of the curve
+ * @param lines the curve in pieces, broken where the trainee was away
+ * @param strokes one a case, at the height of its raw share
+ * @param gaps times away
+ * @param ticks case numbers
+ */
+record CurveDrawing(
+        int width,
+        int height,
+        String left,
+        String right,
+        List<ChartDrawing.Mark> levels,
+        List<String> bands,
+        List<String> lines,
+        List<Stroke> strokes,
+        List<ChartDrawing.Gap> gaps,
+        List<ChartDrawing.Mark> ticks) {
+
+    /** A short level stroke. */
+    record Stroke(String x1, String x2, String y) {}
+}

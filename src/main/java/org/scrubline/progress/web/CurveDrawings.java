@@ -1,0 +1,137 @@
+package org.scrubline.progress.web;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.scrubline.platform.Wording;
+import org.scrubline.progress.TraineeCurve;
+import org.springframework.stereotype.Component;
+
+/** Draws the curve with its band and, on the same scale, the raw share of each case. */
+@Component
+class CurveDrawings {
+
+    /** Half the width of a stroke, and of a piece of the curve that holds one case only. */
+    private static final double HALF_STROKE = 3;
+
+    private static final Strokes RAW = new Strokes(null);
+
+    private final Wording wording;
+
+    CurveDrawings(Wording wording) {
+        this.wording = wording;
+    }
+
+    CurveDrawing draw(TraineeCurve curve) {
+        List<TraineeCurve.Point> cases = curve.cases();
+        CurveScale scale = new CurveScale(cases);
+        List<List<Integer>> pieces = pieces(cases);
+        return new CurveDrawing(
+                CurveScale.WIDTH,
+                CurveScale.HEIGHT,
+                ChartScale.print(CurveScale.LEFT),
+                ChartScale.print(CurveScale.RIGHT),
+                Stream.of(0, 50, 100).map(CurveDrawings::level).toList(),
+                pieces.stream().map(piece -> band(piece, cases, scale)).toList(),
+                pieces.stream()
+                        .map(piece -> String.join(" ", edge(piece, cases, scale, TraineeCurve.Point::chance)))
+                        .toList(),
+                strokes(cases, scale),
+                gaps(cases, scale),
+                ticks(cases.size(), scale));
+    }
+
+    /** Indexes of cases that follow each other without a time away. */
+    private static List<List<Integer>> pieces(List<TraineeCurve.Point> cases) {
+        List<List<Integer>> pieces = new ArrayList<>();
+        for (int i = 0; i < cases.size(); i++) {
+            if (i == 0 || cases.get(i).daysAway() > 0) {
+                pieces.add(new ArrayList<>());
+            }
+            pieces.get(pieces.size() - 1).add(i);
+        }
+        return pieces;
+    }
+
+    /** Along the upper edge and back along the lower one. */
+    private static String band(List<Integer> piece, List<TraineeCurve.Point> cases, CurveScale scale) {
+        List<String> around = new ArrayList<>(edge(piece, cases, scale, TraineeCurve.Point::high));
+        List<String> back = edge(piece, cases, scale, TraineeCurve.Point::low);
+        for (int i = back.size() - 1; i >= 0; i--) {
+            around.add(back.get(i));
+        }
+        return String.join(" ", around);
+    }
+
+    private static List<String> edge(
+            List<Integer> piece,
+            List<TraineeCurve.Point> cases,
+            CurveScale scale,
+            ToDoubleFunction<TraineeCurve.Point> share) {
+        if (piece.size() == 1) {
+            double x = scale.x(piece.get(0));
+            double y = CurveScale.y(share.applyAsDouble(cases.get(piece.get(0))));
+            return List.of(at(x - HALF_STROKE, y), at(x + HALF_STROKE, y));
+        }
+        return piece.stream()
+                .map(i -> at(scale.x(i), CurveScale.y(share.applyAsDouble(cases.get(i)))))
+                .toList();
+    }
+
+    private static List<CurveDrawing.Stroke> strokes(List<TraineeCurve.Point> cases, CurveScale scale) {
+        List<CurveDrawing.Stroke> strokes = new ArrayList<>();
+        for (int i = 0; i < cases.size(); i++) {
+            double x = scale.x(i);
+            for (double share : RAW.heights(cases.get(i).counted())) {
+                strokes.add(new CurveDrawing.Stroke(
+                        ChartScale.print(x - HALF_STROKE),
+                        ChartScale.print(x + HALF_STROKE),
+                        ChartScale.print(CurveScale.y(share))));
+            }
+        }
+        return strokes;
+    }
+
+    private List<ChartDrawing.Gap> gaps(List<TraineeCurve.Point> cases, CurveScale scale) {
+        List<ChartDrawing.Gap> gaps = new ArrayList<>();
+        for (int i = 1; i < cases.size(); i++) {
+            int days = cases.get(i).daysAway();
+            if (days > 0) {
+                double from = scale.x(i - 1);
+                double to = scale.x(i);
+                String base = ChartScale.print(CurveScale.BASE);
+                gaps.add(new ChartDrawing.Gap(
+                        ChartScale.print(from),
+                        base,
+                        ChartScale.print(to),
+                        base,
+                        ChartScale.print((from + to) / 2),
+                        wording.text("progress.chart.away", days)));
+            }
+        }
+        return gaps;
+    }
+
+    private static List<ChartDrawing.Mark> ticks(int cases, CurveScale scale) {
+        int every = cases <= 30 ? 5 : 10;
+        return IntStream.rangeClosed(1, cases)
+                .filter(number -> number == 1 || number % every == 0)
+                .mapToObj(number -> mark(scale.x(number - 1), CurveScale.TICKS, Integer.toString(number), "middle"))
+                .toList();
+    }
+
+    private static ChartDrawing.Mark level(int percent) {
+        return mark(CurveScale.LEFT, CurveScale.y(percent / 100.0), Integer.toString(percent), "end");
+    }
+
+    private static ChartDrawing.Mark mark(double x, double y, String label, String anchor) {
+        return new ChartDrawing.Mark(ChartScale.print(x), ChartScale.print(y), label, ChartScale.print(y), anchor);
+    }
+
+    private static String at(double x, double y) {
+        return String.format(Locale.ROOT, "%.1f,%.1f", x, y);
+    }
+}

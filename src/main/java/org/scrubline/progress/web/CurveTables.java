@@ -1,0 +1,110 @@
+package org.scrubline.progress.web;
+
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.IntStream;
+import org.scrubline.platform.TableView;
+import org.scrubline.platform.TableView.Cell;
+import org.scrubline.platform.TableView.Column;
+import org.scrubline.platform.Wording;
+import org.scrubline.progress.ProcedureProgress;
+import org.scrubline.progress.StepProgress;
+import org.scrubline.progress.TraineeCurve;
+import org.scrubline.scoring.curve.Readiness;
+import org.scrubline.scoring.curve.StepCurve;
+import org.scrubline.signoff.SignedSheet;
+import org.springframework.stereotype.Component;
+
+/** The numbers of the curve, of its steps and of the next case as tables. */
+@Component
+class CurveTables {
+
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM uuuu", Locale.UK);
+    private static final Strokes RAW = new Strokes(null);
+
+    private final Wording wording;
+
+    CurveTables(Wording wording) {
+        this.wording = wording;
+    }
+
+    TableView cases(TraineeCurve curve) {
+        return new TableView(
+                columns("case", "ended", "away", "chance", "band", "raw"),
+                IntStream.range(0, curve.cases().size())
+                        .mapToObj(i -> caseRow(i + 1, curve.cases().get(i)))
+                        .toList());
+    }
+
+    private List<Cell> caseRow(int number, TraineeCurve.Point point) {
+        SignedSheet first = point.counted().sheets().get(0);
+        return List.of(
+                new Cell(Integer.toString(number), "/signed/" + first.id()),
+                Cell.of(DAY.format(first.caseEndedAt().atZone(first.signedZone()))),
+                Cell.of(point.daysAway() > 0 ? Integer.toString(point.daysAway()) : "–"),
+                Cell.of(percent(point.chance())),
+                Cell.of(band(point.low(), point.high())),
+                Cell.of(RAW.text(point.counted())));
+    }
+
+    /** Steps scored at least once, in the order of the operation, as they stood at the newest case. */
+    TableView steps(TraineeCurve curve, ProcedureProgress progress) {
+        return new TableView(
+                columns("step", "step-chance", "band", "raw"),
+                progress.steps().stream()
+                        .filter(StepProgress::current)
+                        .flatMap(step -> curve.model().steps().stream()
+                                .filter(modelled ->
+                                        modelled.step().equals(step.step().code()))
+                                .filter(modelled -> modelled.seen() > 0)
+                                .map(modelled -> stepRow(step, modelled)))
+                        .toList());
+    }
+
+    private List<Cell> stepRow(StepProgress step, StepCurve modelled) {
+        StepCurve.Chance now = modelled.points().get(modelled.points().size() - 1);
+        String name = wording.text(
+                "progress.step.name", step.step().code(), step.step().name());
+        return List.of(
+                Cell.of(step.step().critical() ? wording.text("progress.step.critical", name) : name),
+                Cell.of(percent(now.chance())),
+                Cell.of(band(now.low(), now.high())),
+                Cell.of(String.format(Locale.ROOT, "%d / %d", step.high(), step.scored())));
+    }
+
+    TableView nextCase(TraineeCurve curve) {
+        return new TableView(
+                columns("standard", "whole-case", "range", "assurance", "says"),
+                curve.nextCase().stream().map(this::standardRow).toList());
+    }
+
+    private List<Cell> standardRow(Readiness next) {
+        return List.of(
+                Cell.of(wording.text(
+                        "progress.curve.standard." + next.standard().level(),
+                        CurveWords.percent(next.standard().chance()))),
+                Cell.of(percent(next.chance())),
+                Cell.of(band(next.low(), next.high())),
+                Cell.of(percent(next.assurance())),
+                Cell.of(wording.text("progress.curve.says." + next.support())));
+    }
+
+    private List<Column> columns(String first, String... numeric) {
+        List<Column> columns = new ArrayList<>();
+        columns.add(new Column(wording.text("progress.curve.column." + first), false));
+        for (String key : numeric) {
+            columns.add(new Column(wording.text("progress.curve.column." + key), !key.equals("ended")));
+        }
+        return List.copyOf(columns);
+    }
+
+    private String percent(double share) {
+        return wording.text("progress.curve.percent", CurveWords.percent(share));
+    }
+
+    private String band(double low, double high) {
+        return wording.text("progress.interval", CurveWords.percent(low), CurveWords.percent(high));
+    }
+}

@@ -1,0 +1,213 @@
+package org.scrubline.progress.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import org.assertj.core.data.Offset;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.scrubline.platform.Role;
+import org.scrubline.platform.SignedIn;
+import org.scrubline.rubric.Procedures;
+import org.scrubline.rubric.Rubrics;
+import org.scrubline.rubric.Step;
+import org.scrubline.support.History;
+import org.scrubline.support.LogIn;
+import org.scrubline.support.ScrublineTest;
+import org.scrubline.support.TestOrganisations;
+import org.scrubline.support.TestOrganisations.TestOrganisation;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.test.web.servlet.MockMvc;
+
+/** The competency curve on the page, from signed sheets to drawn numbers. */
+@ScrublineTest
+class CurvePagesTests {
+
+    private static final Instant START =
+            Instant.now().minus(Duration.ofDays(300)).truncatedTo(ChronoUnit.MINUTES);
+    /** A whole percent against a coordinate of one decimal. */
+    private static final Offset<Double> PRINTED = Offset.offset(.53);
+
+    private static final Pattern LINE = Pattern.compile("<polyline class=\"thread\" points=\"([^\"]+)\"");
+    private static final Pattern BAND = Pattern.compile("<polygon class=\"band\" points=\"([^\"]+)\"");
+    private static final Pattern ROW = Pattern.compile(
+            "<td class=\"figure\">(\\d+) %</td>\\s*<td class=\"figure\">(\\d+) to (\\d+) %</td>\\s*<td class=\"figure\">");
+
+    @Autowired
+    private MockMvc mvc;
+
+    @Autowired
+    private TestOrganisations organisations;
+
+    @Autowired
+    private Rubrics rubrics;
+
+    @Autowired
+    private History history;
+
+    private final List<SignedIn> scorers = new ArrayList<>();
+    private TestOrganisation organisation;
+    private SignedIn trainee;
+    private SignedIn director;
+
+    @BeforeEach
+    void openAProgramme() {
+        organisation = organisations.open();
+        director = organisation.join("Corisande Delmarr", Role.DIRECTOR);
+        trainee = organisation.join("Fenna Hallinor", Role.TRAINEE);
+        for (String name : List.of("Ottilie Brannock", "Ludo Karsenmark", "Ismay Tolverin", "Jorun Peddelay")) {
+            scorers.add(organisation.join(name, Role.SUPERVISOR));
+        }
+        organisation.in(() -> rubrics.publishLibrary(director.personId()).orThrow());
+    }
+
+    @Test
+    void tooLittleIsOneSentenceForEachGateAndNoNumber() throws Exception {
+        signed(0, 4);
+        signed(1, 4);
+
+        assertThat(curve("/progress", trainee))
+                .contains("Insufficient evidence for a modelled number:")
+                .contains("2 scored cases so far; 5 are needed.", "was scored twice; 3 times are needed.")
+                .contains("1 scorer so far; 2 are needed.", "Engine version 1.")
+                .doesNotContain("<svg", "<table", "Assurance", "Provisional");
+    }
+
+    @Test
+    void aSheetOfWhichNoStepWasSeenLeavesThePageStanding() throws Exception {
+        signed(0, History.NOT_SEEN);
+        assertThat(curve("/progress", trainee)).contains("No step was scored yet.");
+
+        signed(1, 4);
+        assertThat(curve("/progress", trainee)).contains("1 scored case so far");
+    }
+
+    @Test
+    void theDrawingAndTheTableSayTheSame() throws Exception {
+        sixteenCasesWithATimeAway();
+        String page = curve("/progress", trainee);
+        List<double[]> rows = rows(page.substring(0, page.indexOf("id=\"curve-next\"")));
+
+        assertThat(rows).hasSize(16);
+        assertThat(LINE.matcher(page).results()).as("broken once").hasSize(2);
+        List<Double> drawn = shares(page, LINE);
+        for (int i = 0; i < 16; i++) {
+            assertThat(drawn.get(i)).isCloseTo(rows.get(i)[0], PRINTED);
+            assertThat(rows.get(i)[1]).isLessThan(rows.get(i)[0]);
+            assertThat(rows.get(i)[2]).isGreaterThan(rows.get(i)[0]);
+        }
+        List<Double> around = shares(page, BAND);
+        assertThat(around).hasSize(32);
+        assertThat(around.get(0)).as("upper edge first").isCloseTo(rows.get(0)[2], PRINTED);
+        assertThat(around.get(31)).as("lower edge back").isCloseTo(rows.get(8)[1], PRINTED);
+        assertThat(page).contains("90 days away", "16 scored cases in order");
+    }
+
+    @Test
+    void numbersStandWithTheirMeaningAndCautions() throws Exception {
+        sixteenCasesWithATimeAway();
+
+        for (String page : List.of(curve("/progress", trainee), curve("/progress/" + trainee.personId(), director))) {
+            assertThat(page)
+                    .contains("Adjusted for case difficulty and scorer habit; raw scores stand beside it.")
+                    .contains("Supports, does not replace, the judgement of licensed supervisors and local policy.")
+                    .contains("The scores remove 83 % of what would be unknown")
+                    .contains("all critical steps at 4 or 5, in 50 of 100 cases", "Assurance")
+                    .contains("Engine version 1. Signed sheets up to", "Programme values from 16 signed sheets")
+                    .contains("start values from simulated programmes")
+                    .containsPattern("evidence supports|does not yet support|insufficient evidence")
+                    .doesNotContain("??", "readiness", "Readiness", "entrust");
+        }
+    }
+
+    @Test
+    void fewCasesAreProvisionalAndSupportNoProposal() throws Exception {
+        for (int i = 0; i < 6; i++) {
+            history.signed(organisation, trainee, scorers.get(i % 2), START.plus(Duration.ofDays(7L * i)), Map.of());
+        }
+
+        assertThat(curve("/progress", trainee))
+                .contains("Provisional: the scores remove", "<td class=\"figure\">insufficient evidence</td>")
+                .contains("6 scored cases so far; 12 are needed.", "2 scorers so far; 4 are needed.")
+                .contains("One scorer gave 50% of the sheets; at most 40% may come from one.")
+                .doesNotContain("evidence supports</td>");
+    }
+
+    @Test
+    void aNewlySignedSheetChangesTheCurveAtTheNextView() throws Exception {
+        sixteenCasesWithATimeAway();
+        List<double[]> before = rows(curve("/progress", trainee));
+        signed(40, 1);
+
+        String page = curve("/progress", trainee);
+
+        assertThat(page).contains("17 scored cases in order", "Programme values from 16 signed sheets");
+        assertThat(rows(page).get(15)[0]).isLessThan(before.get(15)[0]);
+    }
+
+    /** Eight cases a week apart, 90 days away, eight more; four scorers in turn. */
+    private void sixteenCasesWithATimeAway() {
+        for (int i = 0; i < 8; i++) {
+            history.signed(organisation, trainee, scorers.get(i % 4), START.plus(Duration.ofDays(7L * i)), Map.of());
+        }
+        for (int i = 0; i < 8; i++) {
+            history.signed(
+                    organisation,
+                    trainee,
+                    scorers.get(i % 4),
+                    START.plus(Duration.ofDays(49 + 90 + 7L * i)),
+                    Map.of("TF09", 3 + i % 3));
+        }
+    }
+
+    private void signed(int week, int level) {
+        Map<String, Integer> levels = new HashMap<>();
+        organisation.in(() -> rubrics.current(Procedures.TRAB_FORNIX)).rubric().steps().stream()
+                .map(Step::code)
+                .forEach(code -> levels.put(code, level));
+        history.signed(organisation, trainee, scorers.get(0), START.plus(Duration.ofDays(7L * week)), levels);
+    }
+
+    /** The section of the curve alone. */
+    private String curve(String address, SignedIn who) throws Exception {
+        String page = mvc.perform(get(address).with(LogIn.as(who)))
+                .andExpect(status().isOk())
+                .andReturn()
+                .getResponse()
+                .getContentAsString();
+        int from = page.indexOf("<section class=\"section\" id=\"curve\"");
+        return page.substring(from, page.indexOf("</section>", from));
+    }
+
+    /** Chance, lower and upper end of each row that has them, in percent. */
+    private static List<double[]> rows(String page) {
+        return ROW.matcher(page)
+                .results()
+                .map(row -> new double[] {number(row, 1), number(row, 2), number(row, 3)})
+                .toList();
+    }
+
+    private static double number(MatchResult row, int group) {
+        return Double.parseDouble(row.group(group));
+    }
+
+    /** Heights of all points drawn, back in percent. */
+    private static List<Double> shares(String page, Pattern pattern) {
+        return pattern.matcher(page)
+                .results()
+                .flatMap(piece -> List.of(piece.group(1).split(" ")).stream())
+                .map(point -> Double.parseDouble(point.substring(point.indexOf(',') + 1)))
+                .map(y -> 100 * (CurveScale.BASE - y) / (CurveScale.BASE - CurveScale.TOP))
+                .toList();
+    }
+}
