@@ -9,11 +9,14 @@ import java.util.Collections;
 import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.scrubline.casework.Part;
 import org.scrubline.casework.StepState;
 import org.scrubline.rubric.Band;
 import org.scrubline.scoring.curve.CompetencyModel;
 import org.scrubline.scoring.curve.CurvePoint;
+import org.scrubline.scoring.curve.Estimation;
 import org.scrubline.scoring.curve.ModelSettings;
 import org.scrubline.scoring.curve.PopulationFit;
 import org.scrubline.scoring.curve.ProcedureStandard;
@@ -95,7 +98,22 @@ class ProgrammeScoresTests {
         assertThat(FitJson.read(text)).isEqualTo(fit(scores(sheets)));
     }
 
-    /** The same level one step up raises the curve: the table is read the right way round. */
+    /** The gate of a programme's own values: 300 assessments of 6 trainees by 4 supervisors. */
+    @ParameterizedTest
+    @CsvSource({"300, 6, 4, ALL", "299, 6, 4, DIFFICULTY", "300, 5, 4, DIFFICULTY", "300, 6, 3, DIFFICULTY"})
+    void aProgrammeDecidesItselfFromTheGateOn(int count, int trainees, int scorers, Estimation expected) {
+        List<SignedSheet> sheets = new ArrayList<>();
+        for (int i = 0; i < count; i++) {
+            sheets.add(ofDay(i).about(new UUID(0x4000L, 0x8000000000000000L + i % trainees))
+                    .by(i % scorers)
+                    .level("S1", 1 + i % 5)
+                    .build());
+        }
+
+        assertThat(fit(scores(sheets)).estimation()).isEqualTo(expected);
+    }
+
+    /** Higher levels raise the curve: the table is read the right way round. */
     @Test
     void higherScoresMakeAHigherCurve() {
         List<SignedSheet> low = new ArrayList<>();

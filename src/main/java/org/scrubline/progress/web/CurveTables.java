@@ -4,6 +4,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.stream.IntStream;
 import org.scrubline.platform.TableView;
 import org.scrubline.platform.TableView.Cell;
@@ -22,6 +23,9 @@ import org.springframework.stereotype.Component;
 class CurveTables {
 
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM uuuu", Locale.UK);
+    /** Columns of words or dates. */
+    private static final Set<String> WORDS = Set.of("ended", "says");
+
     private static final Strokes RAW = new Strokes(null);
 
     private final Wording wording;
@@ -91,11 +95,11 @@ class CurveTables {
                 Cell.of(wording.text("progress.curve.says." + next.support())));
     }
 
-    private List<Column> columns(String first, String... numeric) {
+    private List<Column> columns(String first, String... others) {
         List<Column> columns = new ArrayList<>();
         columns.add(new Column(wording.text("progress.curve.column." + first), false));
-        for (String key : numeric) {
-            columns.add(new Column(wording.text("progress.curve.column." + key), !key.equals("ended")));
+        for (String key : others) {
+            columns.add(new Column(wording.text("progress.curve.column." + key), !WORDS.contains(key)));
         }
         return List.copyOf(columns);
     }

@@ -137,9 +137,9 @@ class CurvePagesTests {
         }
 
         assertThat(curve("/progress", trainee))
-                .contains("Provisional: the scores remove", "<td class=\"figure\">insufficient evidence</td>")
+                .contains("Provisional: the scores remove", "<td>insufficient evidence</td>")
                 .contains("6 scored cases so far; 12 are needed.", "2 scorers so far; 4 are needed.")
-                .contains("One scorer gave 50% of the sheets; at most 40% may come from one.")
+                .contains("One scorer gave 50 % of the sheets; at most 40 % may come from one.")
                 .doesNotContain("evidence supports</td>");
     }
 
