@@ -11,8 +11,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.regex.MatchResult;
-import java.util.regex.Pattern;
 import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -37,11 +35,6 @@ class CurvePagesTests {
             Instant.now().minus(Duration.ofDays(300)).truncatedTo(ChronoUnit.MINUTES);
     /** A whole percent against a coordinate of one decimal. */
     private static final Offset<Double> PRINTED = Offset.offset(.53);
-
-    private static final Pattern LINE = Pattern.compile("<polyline class=\"thread\" points=\"([^\"]+)\"");
-    private static final Pattern BAND = Pattern.compile("<polygon class=\"band\" points=\"([^\"]+)\"");
-    private static final Pattern ROW = Pattern.compile(
-            "<td class=\"figure\">(\\d+) %</td>\\s*<td class=\"figure\">(\\d+) to (\\d+) %</td>\\s*<td class=\"figure\">");
 
     @Autowired
     private MockMvc mvc;
@@ -96,17 +89,17 @@ class CurvePagesTests {
     void theDrawingAndTheTableSayTheSame() throws Exception {
         sixteenCasesWithATimeAway();
         String page = curve("/progress", trainee);
-        List<double[]> rows = rows(page.substring(0, page.indexOf("id=\"curve-next\"")));
+        List<double[]> rows = DrawnCurve.rows(page.substring(0, page.indexOf("id=\"curve-next\"")));
 
         assertThat(rows).hasSize(16);
-        assertThat(LINE.matcher(page).results()).as("broken once").hasSize(2);
-        List<Double> drawn = shares(page, LINE);
+        assertThat(DrawnCurve.pieces(page)).as("broken once").hasSize(2);
+        List<Double> drawn = DrawnCurve.line(page);
         for (int i = 0; i < 16; i++) {
             assertThat(drawn.get(i)).isCloseTo(rows.get(i)[0], PRINTED);
             assertThat(rows.get(i)[1]).isLessThan(rows.get(i)[0]);
             assertThat(rows.get(i)[2]).isGreaterThan(rows.get(i)[0]);
         }
-        List<Double> around = shares(page, BAND);
+        List<Double> around = DrawnCurve.band(page);
         assertThat(around).hasSize(32);
         assertThat(around.get(0)).as("upper edge first").isCloseTo(rows.get(0)[2], PRINTED);
         assertThat(around.get(31)).as("lower edge back").isCloseTo(rows.get(8)[1], PRINTED);
@@ -146,13 +139,13 @@ class CurvePagesTests {
     @Test
     void aNewlySignedSheetChangesTheCurveAtTheNextView() throws Exception {
         sixteenCasesWithATimeAway();
-        List<double[]> before = rows(curve("/progress", trainee));
+        List<double[]> before = DrawnCurve.rows(curve("/progress", trainee));
         signed(40, 1);
 
         String page = curve("/progress", trainee);
 
         assertThat(page).contains("17 scored cases in order", "Programme values from 16 signed sheets");
-        assertThat(rows(page).get(15)[0]).isLessThan(before.get(15)[0]);
+        assertThat(DrawnCurve.rows(page).get(15)[0]).isLessThan(before.get(15)[0]);
     }
 
     /** Eight cases a week apart, 90 days away, eight more; four scorers in turn. */
@@ -187,27 +180,5 @@ class CurvePagesTests {
                 .getContentAsString();
         int from = page.indexOf("<section class=\"section\" id=\"curve\"");
         return page.substring(from, page.indexOf("</section>", from));
-    }
-
-    /** Chance, lower and upper end of each row that has them, in percent. */
-    private static List<double[]> rows(String page) {
-        return ROW.matcher(page)
-                .results()
-                .map(row -> new double[] {number(row, 1), number(row, 2), number(row, 3)})
-                .toList();
-    }
-
-    private static double number(MatchResult row, int group) {
-        return Double.parseDouble(row.group(group));
-    }
-
-    /** Heights of all points drawn, back in percent. */
-    private static List<Double> shares(String page, Pattern pattern) {
-        return pattern.matcher(page)
-                .results()
-                .flatMap(piece -> List.of(piece.group(1).split(" ")).stream())
-                .map(point -> Double.parseDouble(point.substring(point.indexOf(',') + 1)))
-                .map(y -> 100 * (CurveScale.BASE - y) / (CurveScale.BASE - CurveScale.TOP))
-                .toList();
     }
 }
