@@ -32,8 +32,9 @@ class ScorerSignalsTests {
     }
 
     /**
-     * The habit's own estimate is certain to 1/(2 n known²) and .3² beforehand, where known is the share of a whole-
-     * assessment effect that its scores tell: with about 19 scores of .3 weight each and an effect of 1.3 logit at most 1 - 1 / (1 + 1.7 x 4.75) = .88, less what the level leaves open.
+     * The habit's own estimate is certain to 1/(2 n known²), and to .3² beforehand, where known is the share of a whole-
+     * assessment effect that its scores tell: with about 19 scores of .25 weight each and a variance of 1.7 at most
+     * 1 - 1 / (1 + 1.7 x 4.75) = .88, less what the level leaves open.
      */
     @Test
     void oneOverallImpressionIsNoticedWithItsCertainty() {
