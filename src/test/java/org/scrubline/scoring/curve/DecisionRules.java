@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.IntPredicate;
-import java.util.function.IntToDoubleFunction;
+import java.util.function.ToDoubleFunction;
 import java.util.function.ToIntFunction;
 import java.util.stream.IntStream;
 import org.scrubline.scoring.control.LearningCurveCusum;
@@ -38,15 +38,11 @@ final class DecisionRules {
     }
 
     static Rule recentMean(double least) {
-        return new Rule(
-                "mean of last 5 >= " + two(least),
-                h -> recent(5, least, n -> h.means().get(n)));
+        return new Rule("mean of last 5 >= " + two(least), h -> recent(h, 5, least, TraineeHistory.Counted::mean));
     }
 
     static Rule recentSuccess(double least) {
-        return new Rule(
-                "success in last 10 >= " + two(least),
-                h -> recent(10, least, n -> h.failures().get(n) ? 0 : 1));
+        return new Rule("success in last 10 >= " + two(least), h -> recent(h, 10, least, c -> c.failure() ? 0 : 1));
     }
 
     static Rule cusum(double adequate, double inadequate, double limit) {
@@ -54,7 +50,14 @@ final class DecisionRules {
         return new Rule(
                 String.format(
                         Locale.ROOT, "LC-CUSUM, success %.1f against %.1f, limit %.1f", adequate, inadequate, limit),
-                h -> chart.firstSignal(h.failures()).orElse(0));
+                h -> chart
+                        .firstSignal(h.counted().stream()
+                                .map(TraineeHistory.Counted::failure)
+                                .toList())
+                        .stream()
+                        .map(signal -> h.counted().get(signal - 1).after())
+                        .findFirst()
+                        .orElse(0));
     }
 
     static List<Rule> recentMeans() {
@@ -79,13 +82,18 @@ final class DecisionRules {
         return rules;
     }
 
-    private static int recent(int window, double least, IntToDoubleFunction value) {
-        return first(n -> n >= window - 1
-                && IntStream.rangeClosed(n - window + 1, n)
+    private static int recent(
+            TraineeHistory history, int window, double least, ToDoubleFunction<TraineeHistory.Counted> value) {
+        List<TraineeHistory.Counted> counted = history.counted();
+        return IntStream.rangeClosed(window, counted.size())
+                .filter(end -> counted.subList(end - window, end).stream()
                                 .mapToDouble(value)
                                 .average()
                                 .orElseThrow()
-                        >= least);
+                        >= least)
+                .map(end -> counted.get(end - 1).after())
+                .findFirst()
+                .orElse(0);
     }
 
     private static int first(IntPredicate declared) {

@@ -1,8 +1,10 @@
 package org.scrubline.scoring.curve;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
@@ -16,6 +18,7 @@ final class DecisionSimulation {
     static final int CASES = 70;
     static final double WANTED = 0.5;
     private static final int LEVEL = 4;
+    private static final int MOST_CRITICAL = 4;
     private static final int E4 = 2;
     private static final ProcedureStandard STANDARD = ProcedureStandard.usual(SimulatedProgramme.CRITICAL);
     private static final CompetencyModel MODEL = new CompetencyModel(ModelSettings.standard(SimulatedProgramme.LEVELS));
@@ -47,8 +50,7 @@ final class DecisionSimulation {
         List<Double> truth = new ArrayList<>();
         List<Double> assurance = new ArrayList<>();
         List<Boolean> decidable = new ArrayList<>();
-        List<Boolean> failures = new ArrayList<>();
-        List<Double> means = new ArrayList<>();
+        List<TraineeHistory.Counted> counted = new ArrayList<>();
         for (int n = 1; n <= CASES; n++) {
             int cases = n;
             List<ObservedScore> known =
@@ -58,14 +60,21 @@ final class DecisionSimulation {
             truth.add(later.trueWholeCase(t, n, LEVEL));
             assurance.add(curve.readiness().get(E4).assurance());
             decidable.add(curve.evidence().mayDecide());
-            List<Integer> critical = known.stream()
-                    .filter(s -> s.context().order() == cases - 1 && SimulatedProgramme.CRITICAL.contains(s.step()))
-                    .map(ObservedScore::lowest)
-                    .toList();
-            failures.add(critical.stream().anyMatch(y -> y < LEVEL));
-            means.add(critical.stream().mapToInt(y -> y).average().orElse(1));
+            result(scores, n).ifPresent(counted::add);
         }
-        return new TraineeHistory(programme, truth, assurance, decidable, failures, means, strictness(later, scores));
+        return new TraineeHistory(programme, truth, assurance, decidable, counted, strictness(later, scores));
+    }
+
+    private static Optional<TraineeHistory.Counted> result(List<ObservedScore> scores, int n) {
+        int[] critical = scores.stream()
+                .filter(s -> s.context().order() == n - 1 && SimulatedProgramme.CRITICAL.contains(s.step()))
+                .mapToInt(ObservedScore::lowest)
+                .toArray();
+        boolean failure = Arrays.stream(critical).anyMatch(y -> y < LEVEL);
+        double mean = Arrays.stream(critical).average().orElse(1);
+        return critical.length >= MOST_CRITICAL || failure
+                ? Optional.of(new TraineeHistory.Counted(n, failure, mean))
+                : Optional.empty();
     }
 
     private static double strictness(SimulatedProgramme programme, List<ObservedScore> scores) {

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.function.Predicate;
@@ -77,14 +78,13 @@ final class DecisionTable {
         return outcomes.isEmpty() ? 0 : (double) outcomes.stream().filter(which).count() / outcomes.size();
     }
 
-    /** The rule of a family that misses fewest among those no more often false than wanted; earliest of equals. */
-    DecisionRules.Rule best(List<DecisionRules.Rule> family, double falseReady) {
+    /** The rule of a family that misses fewest among those at most so often false; earliest of equals. */
+    Optional<DecisionRules.Rule> best(List<DecisionRules.Rule> family, double falseReady) {
         return family.stream()
                 .filter(rule -> row(rule).falseReady() <= falseReady)
                 .min(Comparator.comparingDouble(
                                 (DecisionRules.Rule rule) -> row(rule).missed())
-                        .thenComparingDouble(rule -> row(rule).delay()))
-                .orElseThrow();
+                        .thenComparingDouble(rule -> row(rule).delay()));
     }
 
     String header() {
