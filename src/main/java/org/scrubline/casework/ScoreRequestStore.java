@@ -116,10 +116,12 @@ class ScoreRequestStore {
                 == 1;
     }
 
-    void noteHandOn(UUID sheet, UUID from, UUID to, UUID by, String reason, Instant at) {
+    /** Gives the id of the note. */
+    UUID noteHandOn(UUID sheet, UUID from, UUID to, UUID by, String reason, Instant at) {
+        UUID id = UUID.randomUUID();
         jdbc.sql(NOTE_HAND_ON)
                 .param("tenant", TenantScope.require())
-                .param("id", UUID.randomUUID())
+                .param("id", id)
                 .param("sheet", sheet)
                 .param("from", from)
                 .param("to", to)
@@ -127,6 +129,7 @@ class ScoreRequestStore {
                 .param("reason", reason)
                 .param("at", utc(at))
                 .update();
+        return id;
     }
 
     private static OffsetDateTime utc(Instant at) {

@@ -5,6 +5,8 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import java.util.UUID;
+import org.scrubline.ledger.LeafKind;
+import org.scrubline.ledger.Ledger;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.FreeText;
 import org.scrubline.platform.NotFound;
@@ -28,6 +30,7 @@ class StoredCaseChanges implements CaseChanges {
     private final CaseEntryRule entries;
     private final ScorerRule scorers;
     private final Rubrics rubrics;
+    private final Ledger ledger;
     private final Clock clock;
 
     StoredCaseChanges(
@@ -37,6 +40,7 @@ class StoredCaseChanges implements CaseChanges {
             CaseEntryRule entries,
             ScorerRule scorers,
             Rubrics rubrics,
+            Ledger ledger,
             Clock clock) {
         this.cases = cases;
         this.store = store;
@@ -44,6 +48,7 @@ class StoredCaseChanges implements CaseChanges {
         this.entries = entries;
         this.scorers = scorers;
         this.rubrics = rubrics;
+        this.ledger = ledger;
         this.clock = clock;
     }
 
@@ -111,7 +116,8 @@ class StoredCaseChanges implements CaseChanges {
         if (!requests.handOn(sheetId, from, supervisorId)) {
             return Attempt.refused(Refusal.at("sheet", "refusal.case.sheet.touched"));
         }
-        requests.noteHandOn(sheetId, from, supervisorId, who.personId(), why, clock.instant());
+        UUID note = requests.noteHandOn(sheetId, from, supervisorId, who.personId(), why, clock.instant());
+        ledger.append(LeafKind.HANDED_ON, note);
         return Attempt.done(sheetId);
     }
 

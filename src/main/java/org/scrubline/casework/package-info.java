@@ -3,7 +3,7 @@
  */
 @ApplicationModule(
         displayName = "Casework",
-        allowedDependencies = {"rubric", "people", "platform"})
+        allowedDependencies = {"rubric", "people", "ledger", "platform"})
 @NullMarked
 package org.scrubline.casework;
 

@@ -193,15 +193,18 @@ class PeopleStore {
                 .orElse(0);
     }
 
-    void insertPriorExperience(UUID trainee, String procedure, int cases, Instant at) {
+    /** Gives the id of the new row. */
+    UUID insertPriorExperience(UUID trainee, String procedure, int cases, Instant at) {
+        UUID id = UUID.randomUUID();
         jdbc.sql(INSERT_PRIOR)
                 .param("tenant", TenantScope.require())
-                .param("id", UUID.randomUUID())
+                .param("id", id)
                 .param("trainee", trainee)
                 .param("procedure", procedure)
                 .param("cases", cases)
                 .param("at", utc(at))
                 .update();
+        return id;
     }
 
     private static OffsetDateTime utc(Instant at) {

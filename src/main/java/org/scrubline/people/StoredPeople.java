@@ -7,6 +7,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.scrubline.ledger.LeafKind;
+import org.scrubline.ledger.Ledger;
 import org.scrubline.platform.Accounts;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.FreeText;
@@ -28,12 +30,14 @@ class StoredPeople implements People, Memberships {
     private final PeopleStore people;
     private final PlaceStore places;
     private final Accounts accounts;
+    private final Ledger ledger;
     private final Clock clock;
 
-    StoredPeople(PeopleStore people, PlaceStore places, Accounts accounts, Clock clock) {
+    StoredPeople(PeopleStore people, PlaceStore places, Accounts accounts, Ledger ledger, Clock clock) {
         this.people = people;
         this.places = places;
         this.accounts = accounts;
+        this.ledger = ledger;
         this.clock = clock;
     }
 
@@ -152,7 +156,8 @@ class StoredPeople implements People, Memberships {
 
     @Override
     public void declarePriorExperience(UUID traineeId, String procedureCode, int cases) {
-        people.insertPriorExperience(traineeId, procedureCode, cases, clock.instant());
+        UUID declared = people.insertPriorExperience(traineeId, procedureCode, cases, clock.instant());
+        ledger.append(LeafKind.PRIOR_EXPERIENCE, declared);
     }
 
     private static List<Refusal> checkPlace(String field, String name, String zone) {

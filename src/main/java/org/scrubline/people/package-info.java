@@ -1,7 +1,9 @@
 /**
  * Organisations, programmes, sites, persons, their roles and declared conflicts: who is who, and where.
  */
-@ApplicationModule(displayName = "People", allowedDependencies = "platform")
+@ApplicationModule(
+        displayName = "People",
+        allowedDependencies = {"ledger", "platform"})
 @NullMarked
 package org.scrubline.people;
 

@@ -5,7 +5,7 @@
  */
 @ApplicationModule(
         displayName = "Progress",
-        allowedDependencies = {"scoring", "signoff", "casework", "rubric", "people", "platform"})
+        allowedDependencies = {"scoring", "signoff", "casework", "rubric", "people", "ledger", "platform"})
 @NullMarked
 package org.scrubline.progress;
 

@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
+import org.scrubline.ledger.LeafKind;
+import org.scrubline.ledger.Ledger;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Refusal;
@@ -27,12 +29,14 @@ class StoredRubrics implements Rubrics {
 
     private final RubricStore store;
     private final RubricLibrary library;
+    private final Ledger ledger;
     private final Clock clock;
     private final Map<String, Rubric> parsed = new ConcurrentHashMap<>();
 
-    StoredRubrics(RubricStore store, RubricLibrary library, Clock clock) {
+    StoredRubrics(RubricStore store, RubricLibrary library, Ledger ledger, Clock clock) {
         this.store = store;
         this.library = library;
+        this.ledger = ledger;
         this.clock = clock;
     }
 
@@ -100,6 +104,7 @@ class StoredRubrics implements Rubrics {
         PublishedRubric fresh = new PublishedRubric(
                 UUID.randomUUID(), rubric, content.hash(), clock.instant().truncatedTo(ChronoUnit.MICROS));
         if (store.insert(fresh, content.json(), publisher)) {
+            ledger.append(LeafKind.RUBRIC, fresh.id());
             return fresh;
         }
         return store.find(rubric.procedure(), rubric.version())

@@ -5,7 +5,7 @@
  */
 @ApplicationModule(
         displayName = "Rubrics",
-        allowedDependencies = {"platform"})
+        allowedDependencies = {"ledger", "platform"})
 @NullMarked
 package org.scrubline.rubric;
 

@@ -13,6 +13,7 @@ import org.scrubline.casework.Part;
 import org.scrubline.casework.StepState;
 import org.scrubline.casework.Supervision;
 import org.scrubline.casework.Verdict;
+import org.scrubline.platform.CanonicalJson;
 import org.scrubline.platform.Refusal;
 import org.scrubline.rubric.Band;
 import org.scrubline.rubric.TakeoverReason;

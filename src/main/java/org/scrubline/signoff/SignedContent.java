@@ -7,6 +7,7 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.UUID;
 import org.scrubline.casework.SurgicalCase;
+import org.scrubline.platform.CanonicalJson;
 import org.scrubline.signoff.SignedSheet.SignedEvent;
 import org.scrubline.signoff.SignedSheet.SignedStep;
 

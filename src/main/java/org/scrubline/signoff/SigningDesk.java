@@ -10,7 +10,10 @@ import java.util.UUID;
 import org.scrubline.casework.SheetState;
 import org.scrubline.casework.Sheets;
 import org.scrubline.casework.SurgicalCase;
+import org.scrubline.ledger.LeafKind;
+import org.scrubline.ledger.Ledger;
 import org.scrubline.platform.Attempt;
+import org.scrubline.platform.CanonicalJson;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.StaleData;
@@ -27,6 +30,7 @@ class SigningDesk {
     private final Sheets sheets;
     private final SignedSheetStore store;
     private final SignedSheetQueries queries;
+    private final Ledger ledger;
     private final Clock clock;
 
     SigningDesk(
@@ -35,12 +39,14 @@ class SigningDesk {
             Sheets sheets,
             SignedSheetStore store,
             SignedSheetQueries queries,
+            Ledger ledger,
             Clock clock) {
         this.reviews = reviews;
         this.rules = rules;
         this.sheets = sheets;
         this.store = store;
         this.queries = queries;
+        this.ledger = ledger;
         this.clock = clock;
     }
 
@@ -99,6 +105,7 @@ class SigningDesk {
         }
         SignedSheet signed = signed(review, hash);
         store.insert(signed);
+        ledger.append(LeafKind.SIGNATURE, signed.id());
         return Attempt.done(signed);
     }
 

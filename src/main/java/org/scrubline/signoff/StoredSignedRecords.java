@@ -5,6 +5,8 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.scrubline.ledger.LeafKind;
+import org.scrubline.ledger.Ledger;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.FreeText;
 import org.scrubline.platform.NotFound;
@@ -21,12 +23,15 @@ class StoredSignedRecords implements SignedRecords {
     private final SignedSheetQueries sheets;
     private final SignedLineQueries lines;
     private final RemarkStore remarks;
+    private final Ledger ledger;
     private final Clock clock;
 
-    StoredSignedRecords(SignedSheetQueries sheets, SignedLineQueries lines, RemarkStore remarks, Clock clock) {
+    StoredSignedRecords(
+            SignedSheetQueries sheets, SignedLineQueries lines, RemarkStore remarks, Ledger ledger, Clock clock) {
         this.sheets = sheets;
         this.lines = lines;
         this.remarks = remarks;
+        this.ledger = ledger;
         this.clock = clock;
     }
 
@@ -95,6 +100,7 @@ class StoredSignedRecords implements SignedRecords {
                             text,
                             clock.instant().truncatedTo(ChronoUnit.MICROS));
                     remarks.insert(sheetId, trainee.personId(), remark);
+                    ledger.append(LeafKind.REMARK, remark.id());
                     return remark;
                 });
     }

@@ -3,7 +3,7 @@
  */
 @ApplicationModule(
         displayName = "Sign-off",
-        allowedDependencies = {"casework", "rubric", "people", "platform"})
+        allowedDependencies = {"casework", "rubric", "people", "ledger", "platform"})
 @NullMarked
 package org.scrubline.signoff;
 

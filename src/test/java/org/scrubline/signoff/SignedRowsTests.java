@@ -18,6 +18,7 @@ import org.scrubline.casework.StepState;
 import org.scrubline.casework.StepState.BySupervisor;
 import org.scrubline.casework.Supervision;
 import org.scrubline.casework.Verdict;
+import org.scrubline.platform.CanonicalJson;
 import org.scrubline.rubric.TakeoverReason;
 import org.scrubline.support.ScrublineTest;
 import org.scrubline.support.TestOrganisations;

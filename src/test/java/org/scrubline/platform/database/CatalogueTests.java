@@ -37,7 +37,9 @@ class CatalogueTests {
             "signed_step",
             "signed_event",
             "sheet_remark",
-            "population_fit");
+            "population_fit",
+            "ledger_leaf",
+            "ledger_node");
 
     @Test
     void everyTableStandsBehindTheWallOrOnTheList() throws Exception {

@@ -1,4 +1,4 @@
-package org.scrubline.signoff;
+package org.scrubline.platform;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;

@@ -1,4 +1,4 @@
-package org.scrubline.signoff;
+package org.scrubline.platform;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -11,14 +11,14 @@ import org.erdtman.jcs.JsonCanonicalizer;
 import tools.jackson.databind.json.JsonMapper;
 
 /** Records as canonical JSON (RFC 8785) with all text in Unicode normal form C, and the hash of it. */
-final class CanonicalJson {
+public final class CanonicalJson {
 
     private static final JsonMapper MAPPER = JsonMapper.builder().build();
 
     private CanonicalJson() {}
 
     /** RFC 8785 does not normalise text, so that is done first; none of JSON's own characters composes with another. */
-    static String of(Object value) {
+    public static String of(Object value) {
         return canonical(Normalizer.normalize(MAPPER.writeValueAsString(value), Normalizer.Form.NFC));
     }
 
@@ -27,7 +27,7 @@ final class CanonicalJson {
      *
      * @throws UncheckedIOException when it is no JSON
      */
-    static String canonical(String json) {
+    public static String canonical(String json) {
         try {
             return new JsonCanonicalizer(json).getEncodedString();
         } catch (IOException e) {
@@ -35,12 +35,12 @@ final class CanonicalJson {
         }
     }
 
-    static <T> T read(String json, Class<T> type) {
+    public static <T> T read(String json, Class<T> type) {
         return MAPPER.readValue(json, type);
     }
 
     /** SHA-256 of the UTF-8 bytes, lower-case hexadecimal. */
-    static String sha256(String text) {
+    public static String sha256(String text) {
         try {
             byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
             return HexFormat.of().formatHex(digest);
