@@ -44,6 +44,27 @@ class PopulationFitStore {
                 .optional();
     }
 
+    /** What the newest fit of this engine's version saw. */
+    Optional<StoredFit.Seen> seen(UUID programmeId, String procedureCode) {
+        return jdbc.sql("""
+                        select data_until, sheets
+                        from population_fit
+                        where tenant_id = :tenant
+                          and programme_id = :programme
+                          and procedure_code = :procedure
+                          and engine_version = :engine
+                        order by fitted_at desc, id
+                        limit 1
+                        """)
+                .param("tenant", TenantScope.require())
+                .param("programme", programmeId)
+                .param("procedure", procedureCode)
+                .param("engine", CompetencyModel.VERSION)
+                .query((row, n) -> new StoredFit.Seen(
+                        row.getObject("data_until", OffsetDateTime.class).toInstant(), row.getInt("sheets")))
+                .optional();
+    }
+
     void add(UUID programmeId, String procedureCode, StoredFit stored) {
         jdbc.sql("""
                         insert into population_fit (tenant_id, id, programme_id, procedure_code, engine_version,

@@ -1,56 +1,54 @@
 package org.scrubline.progress;
 
 import java.time.Clock;
-import java.time.Duration;
 import java.time.Instant;
+import java.util.Optional;
 import java.util.UUID;
 import org.scrubline.rubric.Step;
 import org.scrubline.scoring.curve.CompetencyModel;
 import org.scrubline.scoring.curve.ModelSettings;
+import org.scrubline.signoff.SignedSheets;
 import org.springframework.stereotype.Component;
 
-/**
- * The population values in force for a programme and procedure. A stored fit serves until 20 sheets were signed that it
- * has not seen, or until it is a day old and has not seen all of them.
- */
+/** The population values in force for a programme and procedure: those of the newest stored fit. */
 @Component
 class PopulationFits {
 
-    /** Sheets unseen at which a fit is renewed. */
-    static final int RENEW_AFTER = 20;
-
-    private static final Duration RENEW_EVERY = Duration.ofDays(1);
-
     private final PopulationFitStore store;
+    private final SignedSheets sheets;
     private final Clock clock;
 
-    PopulationFits(PopulationFitStore store, Clock clock) {
+    PopulationFits(PopulationFitStore store, SignedSheets sheets, Clock clock) {
         this.store = store;
+        this.sheets = sheets;
         this.clock = clock;
     }
 
-    /** The fit to use with these scores; made and kept now when the stored one is too far behind. */
+    /** The stored fit; the first one is made and kept now, so that a new programme need not wait for a job. */
     StoredFit current(UUID programmeId, String procedureCode, ProgrammeScores scores) {
-        Instant now = clock.instant();
         return store.newest(programmeId, procedureCode)
-                .filter(stored -> serves(stored, scores, now))
-                .orElseGet(() -> renew(programmeId, procedureCode, scores, now));
+                .filter(stored ->
+                        stored.fit().assessments() > 0 || scores.table().assessments() == 0)
+                .orElseGet(() -> renew(programmeId, procedureCode, scores));
     }
 
-    private static boolean serves(StoredFit stored, ProgrammeScores scores, Instant now) {
-        if (stored.fit().assessments() == 0 && scores.table().assessments() > 0) {
-            return false;
-        }
-        int more = Math.abs(scores.sheets() - stored.sheets());
-        int behind = Math.max(more, scores.signedAfter(stored.dataUntil()));
-        boolean old = Duration.between(stored.fittedAt(), now).compareTo(RENEW_EVERY) > 0;
-        return behind == 0 || (behind < RENEW_AFTER && !old);
-    }
-
-    private StoredFit renew(UUID programmeId, String procedureCode, ProgrammeScores scores, Instant now) {
+    /** Makes and keeps a fit of these scores. */
+    StoredFit renew(UUID programmeId, String procedureCode, ProgrammeScores scores) {
         CompetencyModel model = new CompetencyModel(ModelSettings.standard(Step.LEVELS));
-        StoredFit fitted = new StoredFit(model.fit(scores.table()), scores.until(), scores.sheets(), now);
+        StoredFit fitted = new StoredFit(model.fit(scores.table()), scores.until(), scores.sheets(), clock.instant());
         store.add(programmeId, procedureCode, fitted);
         return fitted;
+    }
+
+    /**
+     * How many counted sheets the stored fit has not seen; all of them while there is none. A sheet received late may
+     * carry an older signature than the newest one seen, so the totals are compared too.
+     */
+    int unseen(UUID programmeId, String procedureCode) {
+        Optional<StoredFit.Seen> seen = store.seen(programmeId, procedureCode);
+        Instant until = seen.map(StoredFit.Seen::dataUntil).orElse(Instant.EPOCH);
+        SignedSheets.Count count = sheets.count(programmeId, procedureCode, until);
+        int more = count.all() - seen.map(StoredFit.Seen::sheets).orElse(0);
+        return Math.max(Math.abs(more), count.after());
     }
 }

@@ -98,14 +98,6 @@ record ProgrammeScores(ScoreTable table, Map<UUID, Evidence> byTrainee) {
         return byTrainee.values().stream().mapToInt(one -> one.sheets().size()).sum();
     }
 
-    /** Number of sheets signed after an instant. */
-    int signedAfter(Instant instant) {
-        return (int) byTrainee.values().stream()
-                .flatMap(one -> one.sheets().stream())
-                .filter(sheet -> sheet.signedAt().isAfter(instant))
-                .count();
-    }
-
     /** The newest signature among the sheets; the beginning of time without any. */
     Instant until() {
         return byTrainee.values().stream()

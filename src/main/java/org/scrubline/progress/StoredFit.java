@@ -9,4 +9,8 @@ import org.scrubline.scoring.curve.PopulationFit;
  * @param dataUntil the newest signature among the sheets it saw
  * @param sheets how many sheets it saw
  */
-record StoredFit(PopulationFit fit, Instant dataUntil, int sheets, Instant fittedAt) {}
+record StoredFit(PopulationFit fit, Instant dataUntil, int sheets, Instant fittedAt) {
+
+    /** Which sheets a fit saw, without the fit itself. */
+    record Seen(Instant dataUntil, int sheets) {}
+}

@@ -5,7 +5,7 @@
  */
 @ApplicationModule(
         displayName = "Progress",
-        allowedDependencies = {"scoring", "signoff", "casework", "rubric", "people", "ledger", "platform"})
+        allowedDependencies = {"scoring", "signoff", "casework", "rubric", "people", "ledger", "platform", "platform :: jobs"})
 @NullMarked
 package org.scrubline.progress;
 

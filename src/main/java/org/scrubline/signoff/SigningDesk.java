@@ -17,6 +17,7 @@ import org.scrubline.platform.CanonicalJson;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.StaleData;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -30,7 +31,11 @@ class SigningDesk {
     private final Sheets sheets;
     private final SignedSheetStore store;
     private final SignedSheetQueries queries;
+<<<<<<< HEAD
     private final Ledger ledger;
+=======
+    private final ApplicationEventPublisher events;
+>>>>>>> d6bfa52 (Renew population values by job, not by page view)
     private final Clock clock;
 
     SigningDesk(
@@ -39,14 +44,22 @@ class SigningDesk {
             Sheets sheets,
             SignedSheetStore store,
             SignedSheetQueries queries,
+<<<<<<< HEAD
             Ledger ledger,
+=======
+            ApplicationEventPublisher events,
+>>>>>>> d6bfa52 (Renew population values by job, not by page view)
             Clock clock) {
         this.reviews = reviews;
         this.rules = rules;
         this.sheets = sheets;
         this.store = store;
         this.queries = queries;
+<<<<<<< HEAD
         this.ledger = ledger;
+=======
+        this.events = events;
+>>>>>>> d6bfa52 (Renew population values by job, not by page view)
         this.clock = clock;
     }
 
@@ -105,7 +118,11 @@ class SigningDesk {
         }
         SignedSheet signed = signed(review, hash);
         store.insert(signed);
+<<<<<<< HEAD
         ledger.append(LeafKind.SIGNATURE, signed.id());
+=======
+        events.publishEvent(new EvidenceAdded(signed.id(), signed.programmeId(), signed.procedureCode()));
+>>>>>>> d6bfa52 (Renew population values by job, not by page view)
         return Attempt.done(signed);
     }
 

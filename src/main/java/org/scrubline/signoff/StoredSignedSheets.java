@@ -1,5 +1,6 @@
 package org.scrubline.signoff;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -12,9 +13,11 @@ import org.springframework.transaction.annotation.Transactional;
 class StoredSignedSheets implements SignedSheets {
 
     private final SignedSheetQueries queries;
+    private final SignedCountQueries counts;
 
-    StoredSignedSheets(SignedSheetQueries queries) {
+    StoredSignedSheets(SignedSheetQueries queries, SignedCountQueries counts) {
         this.queries = queries;
+        this.counts = counts;
     }
 
     @Override
@@ -40,5 +43,10 @@ class StoredSignedSheets implements SignedSheets {
     @Override
     public List<SignedSheet> ofProgramme(UUID programmeId, String procedureCode) {
         return queries.find(new Filter(null, null, null, programmeId, procedureCode));
+    }
+
+    @Override
+    public Count count(UUID programmeId, String procedureCode, Instant after) {
+        return counts.count(programmeId, procedureCode, after);
     }
 }

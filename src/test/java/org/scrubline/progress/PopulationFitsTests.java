@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
+import java.util.function.Supplier;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -69,26 +70,21 @@ class PopulationFitsTests {
     }
 
     @Test
-    void theStoredFitServesUpToNineteenSheetsLater() {
+    void theStoredFitServesHoweverManySheetsItHasNotSeenAndHoweverOldItIs() {
         StoredFit first = current(programme, 10);
 
-        assertThat(current(programme, 10).fit()).isEqualTo(first.fit());
-        assertThat(current(programme, 29).fit()).isEqualTo(first.fit());
+        assertThat(current(programme, 40).fit()).isEqualTo(first.fit());
+        clock.at(later(25), () -> assertThat(current(programme, 40).sheets()).isEqualTo(10));
         assertThat(rows("select count(*) from population_fit")).isEqualTo(1);
-        assertThat(current(programme, 30).sheets()).isEqualTo(30);
-        assertThat(rows("select count(*) from population_fit")).isEqualTo(2);
-        assertThat(current(programme, 30).sheets()).as("the newest serves").isEqualTo(30);
     }
 
     @Test
-    void aDayLaterOneUnseenSheetIsEnoughAndNoneIsNot() {
+    void theNewestFitServes() {
         current(programme, 10);
-        clock.at(later(23), () -> assertThat(current(programme, 11).sheets()).isEqualTo(10));
-        clock.at(later(25), () -> {
-            assertThat(current(programme, 10).sheets()).isEqualTo(10);
-            assertThat(current(programme, 11).sheets()).isEqualTo(11);
-            return null;
-        });
+        in(() -> fits.renew(programme, Procedures.TRAB_FORNIX, ProgrammeScores.of(sheets(30), trainee -> 0)));
+
+        assertThat(current(programme, 30).sheets()).isEqualTo(30);
+        assertThat(rows("select count(*) from population_fit")).isEqualTo(2);
     }
 
     @Test
@@ -136,8 +132,11 @@ class PopulationFitsTests {
 
     private StoredFit current(UUID ofProgramme, int sheets) {
         ProgrammeScores scores = ProgrammeScores.of(sheets(sheets), trainee -> 0);
-        return organisation.in(() -> Objects.requireNonNull(
-                transaction.execute(status -> fits.current(ofProgramme, Procedures.TRAB_FORNIX, scores))));
+        return in(() -> fits.current(ofProgramme, Procedures.TRAB_FORNIX, scores));
+    }
+
+    private StoredFit in(Supplier<StoredFit> work) {
+        return organisation.in(() -> Objects.requireNonNull(transaction.execute(status -> work.get())));
     }
 
     /** The first so many of one series of cases; the same ids each time. */
