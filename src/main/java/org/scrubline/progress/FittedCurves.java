@@ -34,15 +34,17 @@ class FittedCurves implements Curves {
         ProgrammeScores scores = ProgrammeScores.of(
                 sheets.ofProgramme(programme, procedure), trainee -> people.priorExperience(trainee, procedure));
         StoredFit stored = fits.current(programme, procedure, scores);
-        CompetencyCurve model = CompetencyModel.smooth(
-                stored.fit(), scores.table(), traineeId.toString(), ProcedureStandard.usual(critical(progress)));
+        ProcedureStandard standard = ProcedureStandard.usual(critical(progress));
+        CompetencyCurve model = CompetencyModel.smooth(stored.fit(), scores.table(), traineeId.toString(), standard);
         return new TraineeCurve(
                 model,
                 TraineeCurve.points(scores.of(traineeId), model),
                 scores.until(),
                 stored.dataUntil(),
                 stored.sheets(),
-                stored.fit().estimation() == Estimation.ALL);
+                stored.fit().estimation() == Estimation.ALL,
+                standard.stepChance(),
+                CompetencyModel.gaps(stored.fit(), scores.table(), traineeId.toString(), standard));
     }
 
     private static List<String> critical(ProcedureProgress progress) {

@@ -9,6 +9,7 @@ import java.util.Objects;
 import org.scrubline.scoring.curve.CompetencyCurve;
 import org.scrubline.scoring.curve.CurvePoint;
 import org.scrubline.scoring.curve.Readiness;
+import org.scrubline.scoring.curve.StepGap;
 
 /**
  * What the model says about one trainee and procedure, and from which data.
@@ -18,6 +19,8 @@ import org.scrubline.scoring.curve.Readiness;
  * @param fittedUntil the newest signature among those the population values rest on
  * @param fittedSheets how many sheets those are
  * @param ownFit whether the programme had enough of them to decide thresholds and variances itself
+ * @param wantedStep chance wanted of a single step, 0..1
+ * @param gaps why raw shares and modelled chances differ, one for each step with a score
  */
 public record TraineeCurve(
         CompetencyCurve model,
@@ -25,7 +28,12 @@ public record TraineeCurve(
         Instant until,
         Instant fittedUntil,
         int fittedSheets,
-        boolean ownFit) {
+        boolean ownFit,
+        double wantedStep,
+        List<StepGap> gaps) {
+
+    /** From this difference on between raw share and modelled chance a page says why, 0..1. */
+    private static final double WORTH_A_SENTENCE = 0.15;
 
     /**
      * One case on the curve.
@@ -56,6 +64,7 @@ public record TraineeCurve(
 
     public TraineeCurve {
         cases = List.copyOf(cases);
+        gaps = List.copyOf(gaps);
     }
 
     /** Pairs each point of the curve with its case. */
@@ -76,6 +85,13 @@ public record TraineeCurve(
     /** Whether a modelled number may be printed. */
     public boolean shown() {
         return model.evidence().shown();
+    }
+
+    /** Differences of more than 15 points between raw share and modelled chance. */
+    public List<StepGap> wideGaps() {
+        return gaps.stream()
+                .filter(gap -> Math.abs(gap.size()) > WORTH_A_SENTENCE)
+                .toList();
     }
 
     /** The next typical case against each standard; empty while no number may be printed. */

@@ -17,8 +17,8 @@ class ChartPath {
     private final List<ChartDrawing.Gap> gaps = new ArrayList<>();
     private StringBuilder piece = new StringBuilder();
     private String kind = "thread";
-    private double x = ChartScale.LEFT;
-    private double y = ChartScale.BASE;
+    private double x = Charts.FRAME.left();
+    private double y = Charts.FRAME.base();
     private double lastLabel = -LABEL_ROOM;
 
     ChartPath(CaseChart chart, ChartScale scale, Wording wording) {
@@ -31,7 +31,7 @@ class ChartPath {
 
     private void next(CaseChart.Point point) {
         ChartPoint at = point.chart();
-        double nextX = scale.x(at.caseNumber());
+        double nextX = scale.x(at.caseNumber() - 1);
         double nextY = scale.y(at.value());
         if (point.daysAway() > 0) {
             end();
@@ -41,7 +41,7 @@ class ChartPath {
         add(nextX, nextY);
         if (at.signal()) {
             end();
-            add(nextX, ChartScale.BASE);
+            add(nextX, Charts.FRAME.base());
         }
     }
 

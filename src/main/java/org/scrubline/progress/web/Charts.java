@@ -12,10 +12,16 @@ import org.springframework.stereotype.Component;
 @Component
 class Charts {
 
+    static final ChartScale.Frame FRAME = new ChartScale.Frame(620, 338, 44, 604, 34, 196, 0);
+
+    private static final double HEADROOM = 1.15;
+    private static final double STROKE_BASE = 284;
+    private static final double STROKE_TOP = 244;
+    private static final double TICKS = 300;
     private static final double LABEL_ABOVE = 10;
     private static final double EVENT_BELOW = 16;
     private static final double STROKES_APART = 3;
-    private static final double MIDDLE = (ChartScale.LEFT + ChartScale.RIGHT) / 2;
+    private static final double MIDDLE = (FRAME.left() + FRAME.right()) / 2;
 
     private final Wording wording;
 
@@ -24,18 +30,18 @@ class Charts {
     }
 
     ChartDrawing draw(CaseChart chart, Strokes strokes, String strokeLabel) {
-        ChartScale scale = new ChartScale(chart);
+        ChartScale scale = scale(chart);
         ChartPath path = new ChartPath(chart, scale, wording);
         return new ChartDrawing(
-                ChartScale.WIDTH,
-                ChartScale.HEIGHT,
-                ChartScale.print(ChartScale.LEFT),
-                ChartScale.print(ChartScale.RIGHT),
-                ChartScale.print(ChartScale.BASE),
+                FRAME.width(),
+                FRAME.height(),
+                ChartScale.print(FRAME.left()),
+                ChartScale.print(FRAME.right()),
+                ChartScale.print(FRAME.base()),
                 ChartScale.print(scale.y(chart.design().limit())),
                 wording.text("progress.chart.limit", chart.design().limit()),
-                ChartScale.print(ChartScale.STROKE_BASE),
-                ChartScale.print(ChartScale.STROKE_TOP),
+                ChartScale.print(STROKE_BASE),
+                ChartScale.print(STROKE_TOP),
                 strokes.step() == null ? "100" : "5",
                 strokeLabel,
                 path.lines(),
@@ -46,11 +52,24 @@ class Charts {
                 ticks(chart, scale));
     }
 
+    private static ChartScale scale(CaseChart chart) {
+        double highest = points(chart).mapToDouble(ChartPoint::value).max().orElse(0);
+        return new ChartScale(
+                FRAME,
+                chart.points().stream().map(CaseChart.Point::daysAway).toList(),
+                HEADROOM * Math.max(chart.design().limit(), highest));
+    }
+
+    /** Down, of the end of a stroke; {@code share} is its part of the full height, 0 to 1. */
+    private static double strokeY(double share) {
+        return STROKE_BASE - (STROKE_BASE - STROKE_TOP) * share;
+    }
+
     private List<ChartDrawing.Mark> signals(CaseChart chart, ChartScale scale) {
         return points(chart)
                 .filter(ChartPoint::signal)
                 .map(point -> {
-                    double x = scale.x(point.caseNumber());
+                    double x = scale.x(point.caseNumber() - 1);
                     double y = scale.y(point.value());
                     String key = point.stage() == ChartPoint.Stage.GATHERING
                             ? "progress.chart.signal"
@@ -68,7 +87,7 @@ class Charts {
     private static List<ChartDrawing.Mark> events(CaseChart chart, ChartScale scale) {
         return chart.points().stream()
                 .filter(point -> point.counted().criticalEvent())
-                .map(point -> below(scale.x(point.chart().caseNumber()), ChartScale.BASE + EVENT_BELOW, "×"))
+                .map(point -> below(scale.x(point.chart().caseNumber() - 1), FRAME.base() + EVENT_BELOW, "×"))
                 .toList();
     }
 
@@ -80,8 +99,8 @@ class Charts {
             for (int i = 0; i < heights.size(); i++) {
                 double aside = STROKES_APART * (i - (heights.size() - 1) / 2.0);
                 drawn.add(new ChartDrawing.Stroke(
-                        ChartScale.print(scale.x(point.chart().caseNumber()) + aside),
-                        ChartScale.print(ChartScale.strokeY(heights.get(i)))));
+                        ChartScale.print(scale.x(point.chart().caseNumber() - 1) + aside),
+                        ChartScale.print(strokeY(heights.get(i)))));
             }
         }
         return drawn;
@@ -92,7 +111,7 @@ class Charts {
         return points(chart)
                 .map(ChartPoint::caseNumber)
                 .filter(number -> number == 1 || number % every == 0)
-                .map(number -> below(scale.x(number), ChartScale.TICKS, number.toString()))
+                .map(number -> below(scale.x(number - 1), TICKS, number.toString()))
                 .toList();
     }
 

@@ -14,6 +14,9 @@ import org.springframework.stereotype.Component;
 @Component
 class CurveDrawings {
 
+    static final ChartScale.Frame FRAME = new ChartScale.Frame(620, 278, 44, 604, 24, 224, 1);
+
+    private static final double TICKS = 240;
     /** Half the width of a stroke, and of a piece of the curve that holds one case only. */
     private static final double HALF_STROKE = 3;
 
@@ -27,14 +30,14 @@ class CurveDrawings {
 
     CurveDrawing draw(TraineeCurve curve) {
         List<TraineeCurve.Point> cases = curve.cases();
-        CurveScale scale = new CurveScale(cases);
+        ChartScale scale = scale(FRAME, cases);
         List<List<Integer>> pieces = pieces(cases);
         return new CurveDrawing(
-                CurveScale.WIDTH,
-                CurveScale.HEIGHT,
-                ChartScale.print(CurveScale.LEFT),
-                ChartScale.print(CurveScale.RIGHT),
-                Stream.of(0, 50, 100).map(CurveDrawings::level).toList(),
+                FRAME.width(),
+                FRAME.height(),
+                ChartScale.print(FRAME.left()),
+                ChartScale.print(FRAME.right()),
+                Stream.of(0, 50, 100).map(percent -> level(percent, scale)).toList(),
                 pieces.stream().map(piece -> band(piece, cases, scale)).toList(),
                 pieces.stream()
                         .map(piece -> String.join(" ", edge(piece, cases, scale, TraineeCurve.Point::chance)))
@@ -44,8 +47,14 @@ class CurveDrawings {
                 ticks(cases.size(), scale));
     }
 
+    /** Cases across, shares 0 to 1 upwards. */
+    static ChartScale scale(ChartScale.Frame frame, List<TraineeCurve.Point> cases) {
+        return new ChartScale(
+                frame, cases.stream().map(TraineeCurve.Point::daysAway).toList(), 1);
+    }
+
     /** Indexes of cases that follow each other without a time away. */
-    private static List<List<Integer>> pieces(List<TraineeCurve.Point> cases) {
+    static List<List<Integer>> pieces(List<TraineeCurve.Point> cases) {
         List<List<Integer>> pieces = new ArrayList<>();
         for (int i = 0; i < cases.size(); i++) {
             if (i == 0 || cases.get(i).daysAway() > 0) {
@@ -57,7 +66,7 @@ class CurveDrawings {
     }
 
     /** Along the upper edge and back along the lower one. */
-    private static String band(List<Integer> piece, List<TraineeCurve.Point> cases, CurveScale scale) {
+    private static String band(List<Integer> piece, List<TraineeCurve.Point> cases, ChartScale scale) {
         List<String> around = new ArrayList<>(edge(piece, cases, scale, TraineeCurve.Point::high));
         List<String> back = edge(piece, cases, scale, TraineeCurve.Point::low);
         for (int i = back.size() - 1; i >= 0; i--) {
@@ -69,19 +78,19 @@ class CurveDrawings {
     private static List<String> edge(
             List<Integer> piece,
             List<TraineeCurve.Point> cases,
-            CurveScale scale,
+            ChartScale scale,
             ToDoubleFunction<TraineeCurve.Point> share) {
         if (piece.size() == 1) {
             double x = scale.x(piece.get(0));
-            double y = CurveScale.y(share.applyAsDouble(cases.get(piece.get(0))));
+            double y = scale.y(share.applyAsDouble(cases.get(piece.get(0))));
             return List.of(at(x - HALF_STROKE, y), at(x + HALF_STROKE, y));
         }
         return piece.stream()
-                .map(i -> at(scale.x(i), CurveScale.y(share.applyAsDouble(cases.get(i)))))
+                .map(i -> at(scale.x(i), scale.y(share.applyAsDouble(cases.get(i)))))
                 .toList();
     }
 
-    private static List<CurveDrawing.Stroke> strokes(List<TraineeCurve.Point> cases, CurveScale scale) {
+    private static List<CurveDrawing.Stroke> strokes(List<TraineeCurve.Point> cases, ChartScale scale) {
         List<CurveDrawing.Stroke> strokes = new ArrayList<>();
         for (int i = 0; i < cases.size(); i++) {
             double x = scale.x(i);
@@ -89,20 +98,20 @@ class CurveDrawings {
                 strokes.add(new CurveDrawing.Stroke(
                         ChartScale.print(x - HALF_STROKE),
                         ChartScale.print(x + HALF_STROKE),
-                        ChartScale.print(CurveScale.y(share))));
+                        ChartScale.print(scale.y(share))));
             }
         }
         return strokes;
     }
 
-    private List<ChartDrawing.Gap> gaps(List<TraineeCurve.Point> cases, CurveScale scale) {
+    private List<ChartDrawing.Gap> gaps(List<TraineeCurve.Point> cases, ChartScale scale) {
         List<ChartDrawing.Gap> gaps = new ArrayList<>();
         for (int i = 1; i < cases.size(); i++) {
             int days = cases.get(i).daysAway();
             if (days > 0) {
                 double from = scale.x(i - 1);
                 double to = scale.x(i);
-                String base = ChartScale.print(CurveScale.BASE);
+                String base = ChartScale.print(FRAME.base());
                 gaps.add(new ChartDrawing.Gap(
                         ChartScale.print(from),
                         base,
@@ -115,16 +124,16 @@ class CurveDrawings {
         return gaps;
     }
 
-    private static List<ChartDrawing.Mark> ticks(int cases, CurveScale scale) {
+    private static List<ChartDrawing.Mark> ticks(int cases, ChartScale scale) {
         int every = cases <= 30 ? 5 : 10;
         return IntStream.rangeClosed(1, cases)
                 .filter(number -> number == 1 || number % every == 0)
-                .mapToObj(number -> mark(scale.x(number - 1), CurveScale.TICKS, Integer.toString(number), "middle"))
+                .mapToObj(number -> mark(scale.x(number - 1), TICKS, Integer.toString(number), "middle"))
                 .toList();
     }
 
-    private static ChartDrawing.Mark level(int percent) {
-        return mark(CurveScale.LEFT, CurveScale.y(percent / 100.0), Integer.toString(percent), "end");
+    private static ChartDrawing.Mark level(int percent, ChartScale scale) {
+        return mark(FRAME.left(), scale.y(percent / 100.0), Integer.toString(percent), "end");
     }
 
     private static ChartDrawing.Mark mark(double x, double y, String label, String anchor) {

@@ -10,11 +10,9 @@ import org.scrubline.platform.TableView;
 import org.scrubline.platform.TableView.Cell;
 import org.scrubline.platform.TableView.Column;
 import org.scrubline.platform.Wording;
-import org.scrubline.progress.ProcedureProgress;
 import org.scrubline.progress.StepProgress;
 import org.scrubline.progress.TraineeCurve;
 import org.scrubline.scoring.curve.Readiness;
-import org.scrubline.scoring.curve.StepCurve;
 import org.scrubline.signoff.SignedSheet;
 import org.springframework.stereotype.Component;
 
@@ -24,14 +22,16 @@ class CurveTables {
 
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM uuuu", Locale.UK);
     /** Columns of words or dates. */
-    private static final Set<String> WORDS = Set.of("ended", "says");
+    private static final Set<String> WORDS = Set.of("ended", "says", "gap");
 
     private static final Strokes RAW = new Strokes(null);
 
     private final Wording wording;
+    private final GapWords gaps;
 
-    CurveTables(Wording wording) {
+    CurveTables(Wording wording, GapWords gaps) {
         this.wording = wording;
+        this.gaps = gaps;
     }
 
     TableView cases(TraineeCurve curve) {
@@ -53,29 +53,21 @@ class CurveTables {
                 Cell.of(RAW.text(point.counted())));
     }
 
-    /** Steps scored at least once, in the order of the operation, as they stood at the newest case. */
-    TableView steps(TraineeCurve curve, ProcedureProgress progress) {
+    /** As things stood at the newest case. */
+    TableView steps(TraineeCurve curve, List<ModelledStep> steps) {
         return new TableView(
-                columns("step", "step-chance", "band", "raw"),
-                progress.steps().stream()
-                        .filter(StepProgress::current)
-                        .flatMap(step -> curve.model().steps().stream()
-                                .filter(modelled ->
-                                        modelled.step().equals(step.step().code()))
-                                .filter(modelled -> modelled.seen() > 0)
-                                .map(modelled -> stepRow(step, modelled)))
-                        .toList());
+                columns("step", "raw-share", "step-chance", "band", "gap"),
+                steps.stream().map(step -> stepRow(curve, step)).toList());
     }
 
-    private List<Cell> stepRow(StepProgress step, StepCurve modelled) {
-        StepCurve.Chance now = modelled.points().get(modelled.points().size() - 1);
-        String name = wording.text(
-                "progress.step.name", step.step().code(), step.step().name());
+    private List<Cell> stepRow(TraineeCurve curve, ModelledStep step) {
+        StepProgress counted = step.counted();
         return List.of(
-                Cell.of(step.step().critical() ? wording.text("progress.step.critical", name) : name),
-                Cell.of(percent(now.chance())),
-                Cell.of(band(now.low(), now.high())),
-                Cell.of(String.format(Locale.ROOT, "%d / %d", step.high(), step.scored())));
+                Cell.of(step.name(wording)),
+                Cell.of(wording.text("progress.share", Percent.of(counted), counted.high(), counted.scored())),
+                Cell.of(percent(step.now().chance())),
+                Cell.of(band(step.now().low(), step.now().high())),
+                Cell.of(gaps.reason(curve, step)));
     }
 
     TableView nextCase(TraineeCurve curve) {

@@ -17,9 +17,11 @@ record CurveView(List<String> missing, @Nullable Numbers numbers, String sources
      * Everything modelled.
      *
      * @param strength the evidence index and what it means
-     * @param steps chance of each step
+     * @param steps chance of each step, its raw share, and why the two are far apart
      * @param nextCase chance of the whole case against each standard
      * @param undecided what is short before the numbers may support a proposal, in sentences
+     * @param further in how many further cases the evidence might support each standard, in sentences
+     * @param panel the steps over the cases
      */
     record Numbers(
             String summary,
@@ -28,5 +30,7 @@ record CurveView(List<String> missing, @Nullable Numbers numbers, String sources
             String strength,
             TableView steps,
             TableView nextCase,
-            List<String> undecided) {}
+            List<String> undecided,
+            List<String> further,
+            StepPanel panel) {}
 }

@@ -98,6 +98,14 @@ public final class CompetencyModel {
         return new CurveWriter(fit, table, trainee, standard).write();
     }
 
+    /**
+     * Why raw shares and modelled chances of a trainee's steps differ; one for each step with a score, in the table's
+     * order.
+     */
+    public static List<StepGap> gaps(PopulationFit fit, ScoreTable table, String trainee, ProcedureStandard standard) {
+        return new CurveWriter(fit, table, trainee, standard).gaps();
+    }
+
     /** Half width of the 90 % band of a posterior standard deviation. */
     static double halfBand(double sd) {
         return NORMAL_95 * BAND_FACTOR * sd;

@@ -63,6 +63,10 @@ final class CurveWriter {
                 readiness(evidence));
     }
 
+    List<StepGap> gaps() {
+        return new StepGaps(smoothed, standard.curveLevel(), threshold, typical).read();
+    }
+
     private CurvePoint point(int i, double[] variance) {
         int at = smoothed.work.caseOffset + i;
         double plain = smoothed.level(i) - threshold;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
+import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -89,7 +90,8 @@ class CurvePagesTests {
     void theDrawingAndTheTableSayTheSame() throws Exception {
         sixteenCasesWithATimeAway();
         String page = curve("/progress", trainee);
-        List<double[]> rows = DrawnCurve.rows(page.substring(0, page.indexOf("id=\"curve-next\"")));
+        page = page.substring(0, page.indexOf("id=\"curve-next\""));
+        List<double[]> rows = DrawnCurve.rows(page);
 
         assertThat(rows).hasSize(16);
         assertThat(DrawnCurve.pieces(page)).as("broken once").hasSize(2);
@@ -146,6 +148,75 @@ class CurvePagesTests {
 
         assertThat(page).contains("17 scored cases in order", "Programme values from 16 signed sheets");
         assertThat(DrawnCurve.rows(page).get(15)[0]).isLessThan(before.get(15)[0]);
+    }
+
+    @Test
+    void everyStepIsAPictureAndTheTableSaysTheSame() throws Exception {
+        sixteenCasesWithATimeAway();
+        String page = curve("/progress", trainee);
+
+        int steps = organisation
+                .in(() -> rubrics.current(Procedures.TRAB_FORNIX))
+                .rubric()
+                .steps()
+                .size();
+        assertThat(DrawnSteps.pictures(page)).hasSize(steps);
+        DrawnSteps drawn = DrawnSteps.of(page, "TF09");
+        assertThat(drawn.cells()).hasSize(16);
+        assertThat(drawn.pieces()).as("broken once").isEqualTo(2);
+        for (int i = 0; i < 16; i++) {
+            DrawnSteps.Cell cell = drawn.cells().get(i);
+            assertThat(drawn.line().get(i)).isCloseTo(cell.chance(), Offset.offset(1.3));
+            assertThat(drawn.band().get(i < 8 ? i : i + 8)).isCloseTo(cell.high(), Offset.offset(1.3));
+            assertThat(cell.low()).isLessThan(cell.chance());
+        }
+        assertThat(drawn.cells().stream().filter(cell -> cell.level() >= 4).count())
+                .isEqualTo(drawn.strokesAtTheTop());
+        assertThat(drawn.cells().stream().filter(cell -> cell.level() < 4).count())
+                .isEqualTo(drawn.strokesAtTheFoot())
+                .isEqualTo(3);
+        assertThat(page).contains("Lamellar dissection (critical)</figcaption>");
+    }
+
+    @Test
+    void furtherCasesStandAsARangeForEachStandard() throws Exception {
+        sixteenCasesWithATimeAway();
+
+        assertThat(curve("/progress", trainee))
+                .contains("In how many further typical cases the evidence might support each standard")
+                .containsPattern("<li>all critical steps at 4 or 5, in 50 of 100 cases: "
+                        + "(the evidence might support this in about|the chance wanted may|the number of further"
+                        + "|evidence supports)");
+    }
+
+    @Test
+    void aStepSeldomSeenAndLowSaysThatTheModelDrawsItToTheUsual() throws Exception {
+        for (int i = 0; i < 12; i++) {
+            Instant ended = START.plus(Duration.ofDays(7L * i));
+            int level = i % 4 == 0 ? 3 : History.NOT_SEEN;
+            history.signed(organisation, trainee, scorers.get(i % 4), ended, Map.of("TF02", level));
+        }
+
+        assertThat(curve("/progress", trainee))
+                .contains("0 % (0 of 3)", "Lower than expected: the model draws 3 scores towards what is usual");
+    }
+
+    @Test
+    void aHundredCasesStayUnder300Kilobytes() throws Exception {
+        for (int i = 0; i < 100; i++) {
+            Instant ended = START.plus(Duration.ofDays(2L * i));
+            history.signed(organisation, trainee, scorers.get(i % 4), ended, Map.of("TF09", 2 + i % 4));
+        }
+
+        byte[] page = mvc.perform(get("/progress").with(LogIn.as(trainee)))
+                .andExpect(status().isOk())
+                .andReturn()
+                .getResponse()
+                .getContentAsByteArray();
+
+        assertThat(DrawnSteps.pictures(new String(page, StandardCharsets.UTF_8)))
+                .hasSize(19);
+        assertThat(page.length).isLessThan(300_000);
     }
 
     /** Eight cases a week apart, 90 days away, eight more; four scorers in turn. */

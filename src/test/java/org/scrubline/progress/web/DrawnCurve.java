@@ -12,6 +12,8 @@ final class DrawnCurve {
     private static final Pattern ROW = Pattern.compile(
             "<td class=\"figure\">(\\d+) %</td>\\s*<td class=\"figure\">(\\d+) to (\\d+) %</td>\\s*<td class=\"figure\">");
 
+    private static final ChartScale.Frame FRAME = CurveDrawings.FRAME;
+
     private DrawnCurve() {}
 
     /** The pieces of the line. */
@@ -45,7 +47,7 @@ final class DrawnCurve {
                 .results()
                 .flatMap(piece -> List.of(piece.group(1).split(" ")).stream())
                 .map(point -> Double.parseDouble(point.substring(point.indexOf(',') + 1)))
-                .map(y -> 100 * (CurveScale.BASE - y) / (CurveScale.BASE - CurveScale.TOP))
+                .map(y -> 100 * (FRAME.base() - y) / (FRAME.base() - FRAME.top()))
                 .toList();
     }
 }
