@@ -65,7 +65,9 @@ class PopulationFitStore {
                 .optional();
     }
 
-    void add(UUID programmeId, String procedureCode, StoredFit stored) {
+    /** Gives the id of the new row. */
+    UUID add(UUID programmeId, String procedureCode, StoredFit stored) {
+        UUID id = UUID.randomUUID();
         jdbc.sql("""
                         insert into population_fit (tenant_id, id, programme_id, procedure_code, engine_version,
                             data_until, sheets, own_fit, content, fitted_at)
@@ -73,7 +75,7 @@ class PopulationFitStore {
                             :until, :sheets, :own, :content, :fitted)
                         """)
                 .param("tenant", TenantScope.require())
-                .param("id", UUID.randomUUID())
+                .param("id", id)
                 .param("programme", programmeId)
                 .param("procedure", procedureCode)
                 .param("engine", stored.fit().engineVersion())
@@ -83,5 +85,6 @@ class PopulationFitStore {
                 .param("content", FitJson.write(stored.fit()))
                 .param("fitted", stored.fittedAt().atOffset(ZoneOffset.UTC))
                 .update();
+        return id;
     }
 }

@@ -4,6 +4,8 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.UUID;
+import org.scrubline.ledger.LeafKind;
+import org.scrubline.ledger.Ledger;
 import org.scrubline.rubric.Step;
 import org.scrubline.scoring.curve.CompetencyModel;
 import org.scrubline.scoring.curve.ModelSettings;
@@ -16,11 +18,13 @@ class PopulationFits {
 
     private final PopulationFitStore store;
     private final SignedSheets sheets;
+    private final Ledger ledger;
     private final Clock clock;
 
-    PopulationFits(PopulationFitStore store, SignedSheets sheets, Clock clock) {
+    PopulationFits(PopulationFitStore store, SignedSheets sheets, Ledger ledger, Clock clock) {
         this.store = store;
         this.sheets = sheets;
+        this.ledger = ledger;
         this.clock = clock;
     }
 
@@ -36,7 +40,7 @@ class PopulationFits {
     StoredFit renew(UUID programmeId, String procedureCode, ProgrammeScores scores) {
         CompetencyModel model = new CompetencyModel(ModelSettings.standard(Step.LEVELS));
         StoredFit fitted = new StoredFit(model.fit(scores.table()), scores.until(), scores.sheets(), clock.instant());
-        store.add(programmeId, procedureCode, fitted);
+        ledger.append(LeafKind.POPULATION_FIT, store.add(programmeId, procedureCode, fitted));
         return fitted;
     }
 
