@@ -3,6 +3,7 @@ package org.scrubline.casework;
 import java.util.Optional;
 import java.util.UUID;
 import org.scrubline.people.People;
+import org.scrubline.people.Person;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.Role;
 import org.springframework.stereotype.Component;
@@ -31,6 +32,11 @@ class ScorerRule {
             return Optional.of(Refusal.at(FIELD, "refusal.case.supervisor.conflict"));
         }
         return Optional.empty();
+    }
+
+    /** Printed name of a person who may score. */
+    String name(UUID supervisor) {
+        return people.person(supervisor).map(Person::printedName).orElse("");
     }
 
     boolean holds(UUID programme, UUID person, Role role) {

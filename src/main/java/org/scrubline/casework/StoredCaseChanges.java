@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.UUID;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.Ledger;
+import java.util.function.Function;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.FreeText;
 import org.scrubline.platform.NotFound;
@@ -14,6 +15,7 @@ import org.scrubline.platform.Refusal;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.rubric.Rubrics;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -31,6 +33,7 @@ class StoredCaseChanges implements CaseChanges {
     private final ScorerRule scorers;
     private final Rubrics rubrics;
     private final Ledger ledger;
+    private final ApplicationEventPublisher events;
     private final Clock clock;
 
     StoredCaseChanges(
@@ -41,6 +44,7 @@ class StoredCaseChanges implements CaseChanges {
             ScorerRule scorers,
             Rubrics rubrics,
             Ledger ledger,
+            ApplicationEventPublisher events,
             Clock clock) {
         this.cases = cases;
         this.store = store;
@@ -49,6 +53,7 @@ class StoredCaseChanges implements CaseChanges {
         this.scorers = scorers;
         this.rubrics = rubrics;
         this.ledger = ledger;
+        this.events = events;
         this.clock = clock;
     }
 
@@ -67,6 +72,8 @@ class StoredCaseChanges implements CaseChanges {
         }
         store.end(caseId, endedAt.truncatedTo(ChronoUnit.MICROS));
         ask(file.surgicalCase(), trainee.traineeId(), scorer);
+        tell(CaseChanged.of("case-ended", who, file.surgicalCase(), trainee.traineeId())
+                .to(endedAt.toString()));
         return Attempt.done(cases.get(caseId));
     }
 
@@ -78,7 +85,7 @@ class StoredCaseChanges implements CaseChanges {
         }
         return againstScorer(file.surgicalCase(), traineeId, supervisorId)
                 .map(Attempt::<UUID>refused)
-                .orElseGet(() -> Attempt.done(ask(file.surgicalCase(), traineeId, supervisorId)));
+                .orElseGet(() -> Attempt.done(askOneMore(who, file.surgicalCase(), traineeId, supervisorId)));
     }
 
     @Override
@@ -96,6 +103,7 @@ class StoredCaseChanges implements CaseChanges {
             return Attempt.refused(reason.get());
         }
         store.insertTrainee(caseId, traineeId, claimedPart);
+        tell(CaseChanged.of("trainee-added", who, found, traineeId));
         return Attempt.done(ask(found, traineeId, supervisorId));
     }
 
@@ -117,13 +125,22 @@ class StoredCaseChanges implements CaseChanges {
             return Attempt.refused(Refusal.at("sheet", "refusal.case.sheet.touched"));
         }
         UUID note = requests.noteHandOn(sheetId, from, supervisorId, who.personId(), why, clock.instant());
+        tell(CaseChanged.of(
+                        "sheet-handed-on",
+                        who,
+                        file.surgicalCase(),
+                        request.trainee().id())
+                .because(why)
+                .from(request.scorer().name())
+                .to(scorers.name(supervisorId)));
         ledger.append(LeafKind.HANDED_ON, note);
         return Attempt.done(sheetId);
     }
 
     @Override
     public Attempt<SurgicalCase> abandon(SignedIn who, UUID caseId, String reason) {
-        SurgicalCase found = lock(who, caseId).surgicalCase();
+        CaseFile file = lock(who, caseId);
+        SurgicalCase found = file.surgicalCase();
         String why = FreeText.tidy(reason);
         Optional<Refusal> refusal =
                 againstFacts(found, "abandonedReason").or(() -> againstReason("abandonedReason", why));
@@ -131,12 +148,16 @@ class StoredCaseChanges implements CaseChanges {
             return Attempt.refused(refusal.get());
         }
         store.abandon(caseId, why);
+        forEachTrainee(
+                file,
+                trainee -> CaseChanged.of("case-abandoned", who, found, trainee).because(why));
         return Attempt.done(cases.get(caseId));
     }
 
     @Override
     public Attempt<SurgicalCase> convert(SignedIn who, UUID caseId, String procedureCode) {
-        SurgicalCase found = lock(who, caseId).surgicalCase();
+        CaseFile file = lock(who, caseId);
+        SurgicalCase found = file.surgicalCase();
         Optional<Refusal> refusal = againstFacts(found, "convertedTo");
         if (refusal.isPresent()) {
             return Attempt.refused(refusal.get());
@@ -148,12 +169,34 @@ class StoredCaseChanges implements CaseChanges {
             return Attempt.refused(Refusal.at("convertedTo", "refusal.case.converted"));
         }
         store.convert(caseId, procedureCode);
+        forEachTrainee(
+                file,
+                trainee -> CaseChanged.of("case-converted", who, found, trainee)
+                        .from(title(found.procedureCode()))
+                        .to(title(procedureCode)));
         return Attempt.done(cases.get(caseId));
     }
 
     private CaseFile lock(SignedIn who, UUID caseId) {
         store.lock(caseId);
         return cases.open(who, caseId);
+    }
+
+    private void forEachTrainee(CaseFile file, Function<UUID, CaseChanged> change) {
+        file.trainees().forEach(trainee -> tell(change.apply(trainee.traineeId())));
+    }
+
+    private String title(String procedure) {
+        return rubrics.current(procedure).rubric().title();
+    }
+
+    private void tell(CaseChanged change) {
+        events.publishEvent(change);
+    }
+
+    private UUID askOneMore(SignedIn who, SurgicalCase found, UUID trainee, UUID scorer) {
+        tell(CaseChanged.of("scorer-asked", who, found, trainee).to(scorers.name(scorer)));
+        return ask(found, trainee, scorer);
     }
 
     private UUID ask(SurgicalCase found, UUID trainee, UUID scorer) {

@@ -17,6 +17,7 @@ import org.scrubline.platform.Refusal;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.rubric.RubricLibrary;
 import org.scrubline.rubric.Rubrics;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -31,6 +32,7 @@ class StoredCases implements Cases {
     private final CaseEntryRule rule;
     private final Rubrics rubrics;
     private final RubricLibrary library;
+    private final ApplicationEventPublisher events;
     private final Clock clock;
 
     StoredCases(
@@ -41,6 +43,7 @@ class StoredCases implements Cases {
             CaseEntryRule rule,
             Rubrics rubrics,
             RubricLibrary library,
+            ApplicationEventPublisher events,
             Clock clock) {
         this.store = store;
         this.queries = queries;
@@ -49,6 +52,7 @@ class StoredCases implements Cases {
         this.rule = rule;
         this.rubrics = rubrics;
         this.library = library;
+        this.events = events;
         this.clock = clock;
     }
 
@@ -70,6 +74,7 @@ class StoredCases implements Cases {
             return Attempt.refused(taken(entry));
         }
         store.insertTrainee(added.id(), entry.traineeId(), entry.claimedPart());
+        events.publishEvent(CaseChanged.of("case-logged", who, added, entry.traineeId()));
         if (!planned) {
             UUID rubric = rubrics.current(entry.procedureCode()).id();
             requests.open(

@@ -15,6 +15,7 @@ import org.springframework.context.annotation.Profile;
 import org.springframework.context.event.EventListener;
 import org.springframework.core.env.Environment;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.support.TransactionTemplate;
 
 /** Fills an empty server with the demo programme and prints how to get in. */
 @Component
@@ -27,6 +28,7 @@ class DemoStart implements ApplicationRunner {
     private final Organisations organisations;
     private final DemoPeople people;
     private final DemoCases cases;
+    private final TransactionTemplate transaction;
     private final ApplicationEventPublisher events;
     private final Environment environment;
 
@@ -35,12 +37,14 @@ class DemoStart implements ApplicationRunner {
             Organisations organisations,
             DemoPeople people,
             DemoCases cases,
+            TransactionTemplate transaction,
             ApplicationEventPublisher events,
             Environment environment) {
         this.accounts = accounts;
         this.organisations = organisations;
         this.people = people;
         this.cases = cases;
+        this.transaction = transaction;
         this.events = events;
         this.environment = environment;
     }
@@ -56,8 +60,9 @@ class DemoStart implements ApplicationRunner {
 
     private void fill(UUID tenant) {
         DemoPeople.Cast cast = people.join();
-        events.publishEvent(
-                new OrganisationOpened(tenant, cast.member("ormandine").personId()));
+        OrganisationOpened opened =
+                new OrganisationOpened(tenant, cast.member("ormandine").personId());
+        transaction.executeWithoutResult(status -> events.publishEvent(opened));
         cases.write(cast);
     }
 

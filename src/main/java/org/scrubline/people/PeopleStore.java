@@ -153,15 +153,17 @@ class PeopleStore {
                 .update();
     }
 
-    void insertRole(UUID programme, UUID person, Role role, Instant at) {
-        jdbc.sql(INSERT_ROLE)
-                .param("tenant", TenantScope.require())
-                .param("id", UUID.randomUUID())
-                .param("programme", programme)
-                .param("person", person)
-                .param("role", role.name())
-                .param("at", utc(at))
-                .update();
+    /** False when the person holds the role already. */
+    boolean insertRole(UUID programme, UUID person, Role role, Instant at) {
+        return jdbc.sql(INSERT_ROLE)
+                        .param("tenant", TenantScope.require())
+                        .param("id", UUID.randomUUID())
+                        .param("programme", programme)
+                        .param("person", person)
+                        .param("role", role.name())
+                        .param("at", utc(at))
+                        .update()
+                == 1;
     }
 
     boolean conflict(UUID one, UUID other) {

@@ -18,6 +18,7 @@ import org.scrubline.platform.Refusal;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.TenantScope;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -31,13 +32,21 @@ class StoredPeople implements People, Memberships {
     private final PlaceStore places;
     private final Accounts accounts;
     private final Ledger ledger;
+    private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    StoredPeople(PeopleStore people, PlaceStore places, Accounts accounts, Ledger ledger, Clock clock) {
+    StoredPeople(
+            PeopleStore people,
+            PlaceStore places,
+            Accounts accounts,
+            Ledger ledger,
+            ApplicationEventPublisher events,
+            Clock clock) {
         this.people = people;
         this.places = places;
         this.accounts = accounts;
         this.ledger = ledger;
+        this.events = events;
         this.clock = clock;
     }
 
@@ -141,12 +150,16 @@ class StoredPeople implements People, Memberships {
         UUID person = UUID.randomUUID();
         people.insertPerson(person, account, name, clock.instant());
         people.insertRole(programmeId, person, role, clock.instant());
+        events.publishEvent(new RoleGiven("person-added", person, programmeId, name, role));
         return new NewPerson(person, account);
     }
 
     @Override
     public void grant(UUID programmeId, UUID personId, Role role) {
-        people.insertRole(programmeId, personId, role, clock.instant());
+        if (people.insertRole(programmeId, personId, role, clock.instant())) {
+            String name = person(personId).orElseThrow(NotFound::new).printedName();
+            events.publishEvent(new RoleGiven("role-given", personId, programmeId, name, role));
+        }
     }
 
     @Override

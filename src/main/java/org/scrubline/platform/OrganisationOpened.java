@@ -8,4 +8,20 @@ import java.util.UUID;
  * @param tenantId the new organisation
  * @param administratorId its first person
  */
-public record OrganisationOpened(UUID tenantId, UUID administratorId) {}
+public record OrganisationOpened(UUID tenantId, UUID administratorId) implements Audited {
+
+    @Override
+    public String action() {
+        return "organisation-opened";
+    }
+
+    @Override
+    public UUID actor() {
+        return administratorId;
+    }
+
+    @Override
+    public Item item() {
+        return new Item("organisation", tenantId, null, "");
+    }
+}

@@ -1,10 +1,6 @@
 package org.scrubline.platform;
 
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
-import java.util.HexFormat;
 import java.util.Locale;
 
 /** Codes that open something once: 100 bits, written in groups without letters that look alike; stored as a hash. */
@@ -30,11 +26,6 @@ public final class SecretCode {
     /** SHA-256 in hex of the code as typed, without case, spaces and hyphens. */
     public static String hash(String code) {
         String plain = code.replaceAll("[\\s-]", "").toUpperCase(Locale.ROOT);
-        try {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            return HexFormat.of().formatHex(digest.digest(plain.getBytes(StandardCharsets.UTF_8)));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("SHA-256 is part of every JDK", e);
-        }
+        return Sha256.hex(plain);
     }
 }

@@ -1,5 +1,6 @@
 package org.scrubline.progress;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -8,6 +9,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.scrubline.people.People;
 import org.scrubline.people.Person;
+import org.scrubline.people.Visitors;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
@@ -26,11 +28,13 @@ class SignedProgress implements Progress {
     private final SignedSheets sheets;
     private final Rubrics rubrics;
     private final People people;
+    private final Visitors visitors;
 
-    SignedProgress(SignedSheets sheets, Rubrics rubrics, People people) {
+    SignedProgress(SignedSheets sheets, Rubrics rubrics, People people, Visitors visitors) {
         this.sheets = sheets;
         this.rubrics = rubrics;
         this.people = people;
+        this.visitors = visitors;
     }
 
     @Override
@@ -55,7 +59,8 @@ class SignedProgress implements Progress {
         if (who.personId().equals(traineeId)) {
             return signed;
         }
-        Set<UUID> led = ledBy(who);
+        Set<UUID> led = new HashSet<>(ledBy(who));
+        visitors.toTrainee(who, traineeId).forEach(access -> led.add(access.programmeId()));
         List<SignedSheet> inThose = signed.stream()
                 .filter(sheet -> led.contains(sheet.programmeId()))
                 .toList();

@@ -15,6 +15,7 @@ import org.scrubline.platform.Attempt;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.StaleData;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -30,13 +31,15 @@ class StoredRubrics implements Rubrics {
     private final RubricStore store;
     private final RubricLibrary library;
     private final Ledger ledger;
+    private final ApplicationEventPublisher events;
     private final Clock clock;
     private final Map<String, Rubric> parsed = new ConcurrentHashMap<>();
 
-    StoredRubrics(RubricStore store, RubricLibrary library, Ledger ledger, Clock clock) {
+    StoredRubrics(RubricStore store, RubricLibrary library, Ledger ledger, ApplicationEventPublisher events, Clock clock) {
         this.store = store;
         this.library = library;
         this.ledger = ledger;
+        this.events = events;
         this.clock = clock;
     }
 
@@ -104,6 +107,7 @@ class StoredRubrics implements Rubrics {
         PublishedRubric fresh = new PublishedRubric(
                 UUID.randomUUID(), rubric, content.hash(), clock.instant().truncatedTo(ChronoUnit.MICROS));
         if (store.insert(fresh, content.json(), publisher)) {
+            events.publishEvent(RubricPublished.of(fresh, publisher));
             ledger.append(LeafKind.RUBRIC, fresh.id());
             return fresh;
         }

@@ -6,8 +6,8 @@ import org.scrubline.platform.Attempt;
 import org.scrubline.platform.SignedIn;
 
 /**
- * Signed sheets as one person may read them: the trainee, the signer, and directors and committee members of the
- * programme. For everyone else they do not exist.
+ * Signed sheets as one person may read them: the trainee, the signer, directors and committee members of the programme,
+ * and visitors while a director has opened the sheet to them. For everyone else they do not exist.
  */
 public interface SignedRecords {
 

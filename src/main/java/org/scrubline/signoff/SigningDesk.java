@@ -31,11 +31,8 @@ class SigningDesk {
     private final Sheets sheets;
     private final SignedSheetStore store;
     private final SignedSheetQueries queries;
-<<<<<<< HEAD
     private final Ledger ledger;
-=======
     private final ApplicationEventPublisher events;
->>>>>>> d6bfa52 (Renew population values by job, not by page view)
     private final Clock clock;
 
     SigningDesk(
@@ -44,22 +41,16 @@ class SigningDesk {
             Sheets sheets,
             SignedSheetStore store,
             SignedSheetQueries queries,
-<<<<<<< HEAD
             Ledger ledger,
-=======
             ApplicationEventPublisher events,
->>>>>>> d6bfa52 (Renew population values by job, not by page view)
             Clock clock) {
         this.reviews = reviews;
         this.rules = rules;
         this.sheets = sheets;
         this.store = store;
         this.queries = queries;
-<<<<<<< HEAD
         this.ledger = ledger;
-=======
         this.events = events;
->>>>>>> d6bfa52 (Renew population values by job, not by page view)
         this.clock = clock;
     }
 
@@ -118,11 +109,9 @@ class SigningDesk {
         }
         SignedSheet signed = signed(review, hash);
         store.insert(signed);
-<<<<<<< HEAD
-        ledger.append(LeafKind.SIGNATURE, signed.id());
-=======
+        events.publishEvent(SheetSigned.of(signed, review.operation().reference()));
         events.publishEvent(new EvidenceAdded(signed.id(), signed.programmeId(), signed.procedureCode()));
->>>>>>> d6bfa52 (Renew population values by job, not by page view)
+        ledger.append(LeafKind.SIGNATURE, signed.id());
         return Attempt.done(signed);
     }
 

@@ -7,12 +7,14 @@ import java.util.Optional;
 import java.util.UUID;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.Ledger;
+import org.scrubline.people.Visitors;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.FreeText;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -24,14 +26,24 @@ class StoredSignedRecords implements SignedRecords {
     private final SignedLineQueries lines;
     private final RemarkStore remarks;
     private final Ledger ledger;
+    private final Visitors visitors;
+    private final ApplicationEventPublisher events;
     private final Clock clock;
 
     StoredSignedRecords(
-            SignedSheetQueries sheets, SignedLineQueries lines, RemarkStore remarks, Ledger ledger, Clock clock) {
+            SignedSheetQueries sheets,
+            SignedLineQueries lines,
+            RemarkStore remarks,
+            Ledger ledger,
+            Visitors visitors,
+            ApplicationEventPublisher events,
+            Clock clock) {
         this.sheets = sheets;
         this.lines = lines;
         this.remarks = remarks;
         this.ledger = ledger;
+        this.visitors = visitors;
+        this.events = events;
         this.clock = clock;
     }
 
@@ -45,11 +57,13 @@ class StoredSignedRecords implements SignedRecords {
         return readable(who, sheets.ofSheet(sheetId));
     }
 
-    private static SignedSheet readable(SignedIn who, Optional<SignedSheet> signed) {
+    private SignedSheet readable(SignedIn who, Optional<SignedSheet> signed) {
         return signed.filter(sheet -> sheet.traineeId().equals(who.personId())
                         || sheet.signerId().equals(who.personId())
                         || who.has(Role.DIRECTOR, sheet.programmeId())
-                        || who.has(Role.COMMITTEE_MEMBER, sheet.programmeId()))
+                        || who.has(Role.COMMITTEE_MEMBER, sheet.programmeId())
+                        || visitors.toRecord(who, sheet.id(), sheet.traineeId(), sheet.programmeId())
+                                .isPresent())
                 .orElseThrow(NotFound::new);
     }
 
@@ -86,11 +100,11 @@ class StoredSignedRecords implements SignedRecords {
         }
         return FreeText.check("body", text, REMARK_LENGTH)
                 .map(Attempt::<Remark>refused)
-                .orElseGet(() -> Attempt.done(keep(trainee, signed.sheetId(), text)));
+                .orElseGet(() -> Attempt.done(keep(trainee, signed, text)));
     }
 
-    private Remark keep(SignedIn trainee, UUID sheetId, String text) {
-        return remarks.ofSheet(sheetId).stream()
+    private Remark keep(SignedIn trainee, SignedSheet signed, String text) {
+        return remarks.ofSheet(signed.sheetId()).stream()
                 .filter(earlier -> earlier.body().equals(text))
                 .findFirst()
                 .orElseGet(() -> {
@@ -99,7 +113,8 @@ class StoredSignedRecords implements SignedRecords {
                             trainee.printedName(),
                             text,
                             clock.instant().truncatedTo(ChronoUnit.MICROS));
-                    remarks.insert(sheetId, trainee.personId(), remark);
+                    remarks.insert(signed.sheetId(), trainee.personId(), remark);
+                    events.publishEvent(RemarkWritten.of(signed, remark));
                     ledger.append(LeafKind.REMARK, remark.id());
                     return remark;
                 });

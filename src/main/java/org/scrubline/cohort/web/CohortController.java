@@ -3,7 +3,12 @@ package org.scrubline.cohort.web;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.cohort.Cohort;
+import org.scrubline.cohort.CohortReport;
+import org.scrubline.people.Programme;
+import org.scrubline.platform.Audited;
+import org.scrubline.platform.RecordSeen;
 import org.scrubline.platform.SignedIn;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -16,10 +21,12 @@ class CohortController {
 
     private final Cohort cohort;
     private final CohortPages pages;
+    private final ApplicationEventPublisher events;
 
-    CohortController(Cohort cohort, CohortPages pages) {
+    CohortController(Cohort cohort, CohortPages pages, ApplicationEventPublisher events) {
         this.cohort = cohort;
         this.pages = pages;
+        this.events = events;
     }
 
     @GetMapping("/cohort")
@@ -28,9 +35,15 @@ class CohortController {
             @RequestParam @Nullable UUID programme,
             @RequestParam @Nullable String procedure,
             Model model) {
-        model.addAttribute(
-                "page",
-                pages.page(cohort.report(who, programme, procedure), cohort.programmes(who), cohort.procedures()));
+        CohortReport report = cohort.report(who, programme, procedure);
+        events.publishEvent(seen(who, report.programme()));
+        model.addAttribute("page", pages.page(report, cohort.programmes(who), cohort.procedures()));
         return "cohort/cohort";
+    }
+
+    /** A list shows everyone's counts side by side: it is one reading, about nobody in particular. */
+    private static RecordSeen seen(SignedIn who, Programme programme) {
+        Audited.Item list = new Audited.Item("programme-list", programme.id(), null, programme.name());
+        return new RecordSeen(who, null, programme.id(), list, null);
     }
 }

@@ -1,20 +1,24 @@
 package org.scrubline.platform.security;
 
+import org.scrubline.platform.TenantScope;
 import org.springframework.context.event.EventListener;
 import org.springframework.security.authentication.event.AbstractAuthenticationFailureEvent;
 import org.springframework.security.authentication.event.AuthenticationSuccessEvent;
+import org.springframework.security.authentication.event.InteractiveAuthenticationSuccessEvent;
 import org.springframework.security.core.Authentication;
 import org.springframework.security.web.authentication.WebAuthenticationDetails;
 import org.springframework.stereotype.Component;
 
-/** Feeds log-in results to the throttle. */
+/** Feeds log-in results to the throttle and to the record of log-ins. */
 @Component
 class LoginOutcomes {
 
     private final LoginThrottle throttle;
+    private final LoginRecord record;
 
-    LoginOutcomes(LoginThrottle throttle) {
+    LoginOutcomes(LoginThrottle throttle, LoginRecord record) {
         this.throttle = throttle;
+        this.record = record;
     }
 
     @EventListener
@@ -24,10 +28,19 @@ class LoginOutcomes {
         if (attempt.getDetails() instanceof WebAuthenticationDetails details) {
             throttle.failed(LoginThrottle.address(details.getRemoteAddress()));
         }
+        record.refused(attempt.getName(), false);
     }
 
     @EventListener
     void succeeded(AuthenticationSuccessEvent event) {
         throttle.succeeded(LoginThrottle.account(event.getAuthentication().getName()));
+    }
+
+    /** Comes after the session was renewed, so that the entry carries the session the person works in. */
+    @EventListener
+    void entered(InteractiveAuthenticationSuccessEvent event) {
+        if (event.getAuthentication().getPrincipal() instanceof AccountPrincipal account) {
+            TenantScope.run(account.tenantId(), () -> record.entered(account));
+        }
     }
 }

@@ -13,9 +13,11 @@ import org.springframework.web.filter.OncePerRequestFilter;
 class LoginThrottleFilter extends OncePerRequestFilter {
 
     private final LoginThrottle throttle;
+    private final LoginRecord record;
 
-    LoginThrottleFilter(LoginThrottle throttle) {
+    LoginThrottleFilter(LoginThrottle throttle, LoginRecord record) {
         this.throttle = throttle;
+        this.record = record;
     }
 
     @Override
@@ -30,6 +32,7 @@ class LoginThrottleFilter extends OncePerRequestFilter {
         Optional<Duration> wait = throttle.blockedFor(LoginThrottle.account(username))
                 .or(() -> throttle.blockedFor(LoginThrottle.address(request.getRemoteAddr())));
         if (wait.isPresent()) {
+            record.refused(username, true);
             response.setHeader("Retry-After", String.valueOf(wait.get().toSeconds() + 1));
             response.sendError(429);
             return;

@@ -34,8 +34,8 @@ class SecurityConfiguration {
     };
 
     @Bean
-    SecurityFilterChain filterChain(HttpSecurity http, LoginThrottle throttle, Memberships memberships)
-            throws Exception {
+    SecurityFilterChain filterChain(
+            HttpSecurity http, LoginThrottle throttle, LoginRecord record, Memberships memberships) throws Exception {
         return http.authorizeHttpRequests(requests ->
                         requests.requestMatchers(OPEN).permitAll().anyRequest().authenticated())
                 .formLogin(form -> form.loginPage("/login").defaultSuccessUrl("/"))
@@ -46,7 +46,7 @@ class SecurityConfiguration {
                         .permissionsPolicyHeader(
                                 permissions -> permissions.policy("camera=(), microphone=(), geolocation=()")))
                 .addFilterBefore(new CspNonceFilter(), HeaderWriterFilter.class)
-                .addFilterBefore(new LoginThrottleFilter(throttle), UsernamePasswordAuthenticationFilter.class)
+                .addFilterBefore(new LoginThrottleFilter(throttle, record), UsernamePasswordAuthenticationFilter.class)
                 .addFilterAfter(new MembershipFilter(memberships), SecurityContextHolderFilter.class)
                 .build();
     }

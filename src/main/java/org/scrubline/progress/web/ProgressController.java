@@ -25,14 +25,21 @@ class ProgressController {
     private final ProgressPages pages;
     private final CurveViews curveViews;
     private final StepPages stepPages;
+    private final ProgressSeen seen;
 
     ProgressController(
-            Progress progress, Curves curves, ProgressPages pages, CurveViews curveViews, StepPages stepPages) {
+            Progress progress,
+            Curves curves,
+            ProgressPages pages,
+            CurveViews curveViews,
+            StepPages stepPages,
+            ProgressSeen seen) {
         this.progress = progress;
         this.curves = curves;
         this.pages = pages;
         this.curveViews = curveViews;
         this.stepPages = stepPages;
+        this.seen = seen;
     }
 
     @GetMapping("/progress")
@@ -66,6 +73,7 @@ class ProgressController {
             Model model) {
         TraineeProgress read = progress.read(who, traineeId);
         ProcedureProgress chosen = chosen(read, procedure);
+        seen.by(who, read);
         model.addAttribute("own", read.trainee().id().equals(who.personId()));
         model.addAttribute(
                 "page",
@@ -76,6 +84,7 @@ class ProgressController {
     private String page(SignedIn who, UUID traineeId, @Nullable String procedure, @Nullable String step, Model model) {
         TraineeProgress read = progress.read(who, traineeId);
         boolean own = read.trainee().id().equals(who.personId());
+        seen.by(who, read);
         model.addAttribute("own", own);
         model.addAttribute("trainee", read.trainee());
         if (read.procedures().isEmpty()) {

@@ -24,11 +24,13 @@ class SignedController {
     private final SignedRecords records;
     private final SignedPages pages;
     private final RecordWords words;
+    private final Readings readings;
 
-    SignedController(SignedRecords records, SignedPages pages, RecordWords words) {
+    SignedController(SignedRecords records, SignedPages pages, RecordWords words, Readings readings) {
         this.records = records;
         this.pages = pages;
         this.words = words;
+        this.readings = readings;
     }
 
     /** A line of the error summary; {@code field} is the id of the element. */
@@ -36,7 +38,9 @@ class SignedController {
 
     @GetMapping("/signed/{id}")
     ModelAndView read(@AuthenticationPrincipal SignedIn who, @PathVariable UUID id) {
-        return page(who, records.read(who, id), List.of(), null);
+        SignedSheet signed = records.read(who, id);
+        readings.seen(who, signed);
+        return page(who, signed, List.of(), null);
     }
 
     @GetMapping("/sheets/{sheetId}/signed")

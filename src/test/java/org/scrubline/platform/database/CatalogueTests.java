@@ -24,6 +24,7 @@ class CatalogueTests {
             "account_organisation", "read before an organisation is chosen",
             "login_invitation", "opened before log-in, by its code alone",
             "login_throttle", "guessing is slowed before anyone is known",
+            "login_refusal", "a refused log-in belongs to nobody yet",
             "setup_token", "exists before the first organisation",
             "scheduled_tasks", "jobs start before an organisation is entered; a run enters each in turn",
             "spring_session", "read before anyone is known",
@@ -38,6 +39,8 @@ class CatalogueTests {
             "signed_step",
             "signed_event",
             "sheet_remark",
+            "audit_entry",
+            "visitor_record",
             "population_fit",
             "ledger_leaf",
             "ledger_node");

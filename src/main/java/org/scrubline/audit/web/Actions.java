@@ -1,0 +1,35 @@
+package org.scrubline.audit.web;
+
+import java.util.List;
+
+/** The actions this version of the program has a sentence for, in the order they are offered. */
+final class Actions {
+
+    static final List<String> KNOWN = List.of(
+            "case-logged",
+            "case-ended",
+            "case-abandoned",
+            "case-converted",
+            "trainee-added",
+            "scorer-asked",
+            "sheet-handed-on",
+            "sheet-signed",
+            "remark-written",
+            "draft-warned",
+            "draft-removed",
+            "seen-signed-sheet",
+            "seen-progress",
+            "seen-programme-list",
+            "visitor-let-in",
+            "visitor-shown-out",
+            "hold-set",
+            "hold-ended",
+            "retention-changed",
+            "person-added",
+            "role-given",
+            "rubric-published",
+            "organisation-opened",
+            "logged-in");
+
+    private Actions() {}
+}

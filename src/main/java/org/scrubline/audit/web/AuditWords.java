@@ -1,0 +1,71 @@
+package org.scrubline.audit.web;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.scrubline.audit.AuditEntry;
+import org.scrubline.platform.Role;
+import org.scrubline.platform.Wording;
+import org.springframework.context.i18n.LocaleContextHolder;
+import org.springframework.stereotype.Component;
+
+/** Says entries in sentences. */
+@Component
+class AuditWords {
+
+    private static final List<String> WITH_ROLE = List.of("person-added", "role-given");
+
+    private final Wording wording;
+
+    AuditWords(Wording wording) {
+        this.wording = wording;
+    }
+
+    String say(String key, Object... arguments) {
+        return wording.text(key, arguments);
+    }
+
+    /** What was done, as a sentence; an action of a newer version is named as it is stored. */
+    String sentence(AuditEntry entry) {
+        String known = Actions.KNOWN.contains(entry.action()) ? entry.action() : "other";
+        return say(
+                "audit.action." + known,
+                name(entry.actor()),
+                name(entry.about()),
+                entry.item().label(),
+                text(entry.before()),
+                value(entry),
+                entry.action());
+    }
+
+    /** What kind of thing was done, for choosing one. */
+    String action(String action) {
+        return say("audit.kind." + action);
+    }
+
+    String name(AuditEntry.@Nullable Named person) {
+        return person == null ? say("audit.server") : person.name();
+    }
+
+    String roles(List<Role> roles) {
+        return roles.stream().map(role -> say(role.messageKey())).collect(Collectors.joining(", "));
+    }
+
+    /** Minute on a programme's clock, with its zone. */
+    String at(Instant instant, ZoneId zone) {
+        return DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm z", LocaleContextHolder.getLocale())
+                .format(instant.atZone(zone));
+    }
+
+    private String value(AuditEntry entry) {
+        String after = text(entry.after());
+        return WITH_ROLE.contains(entry.action()) ? say("role." + after) : after;
+    }
+
+    private static String text(@Nullable String stored) {
+        return stored == null ? "" : stored;
+    }
+}

@@ -1,0 +1,81 @@
+package org.scrubline.platform.security;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.scrubline.platform.Memberships;
+import org.scrubline.platform.Origins;
+import org.scrubline.platform.RefusedLogins;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/**
+ * Keeps what came of log-ins. A refused one is counted under the hashed name, with the same statement whether or not
+ * such an account exists, so that neither the time it takes nor the row tells.
+ */
+@Service
+@Transactional
+class LoginRecord implements RefusedLogins {
+
+    private static final Duration KEPT = Duration.ofDays(90);
+
+    private final LoginRefusalStore refusals;
+    private final Memberships memberships;
+    private final Origins origins;
+    private final ApplicationEventPublisher events;
+    private final Clock clock;
+
+    LoginRecord(
+            LoginRefusalStore refusals,
+            Memberships memberships,
+            Origins origins,
+            ApplicationEventPublisher events,
+            Clock clock) {
+        this.refusals = refusals;
+        this.memberships = memberships;
+        this.origins = origins;
+        this.events = events;
+        this.clock = clock;
+    }
+
+    /** Runs in the scope of the organisation entered. */
+    public void entered(AccountPrincipal account) {
+        memberships
+                .find(account.accountId(), account.tenantId())
+                .ifPresent(person -> events.publishEvent(new LoggedIn(person)));
+    }
+
+    /** Counts a refused log-in; {@code blocked} when the password was not even looked at. */
+    public void refused(String username, boolean blocked) {
+        refusals.count(
+                LoginThrottle.account(username),
+                blocked,
+                clock.instant(),
+                origins.current().address());
+    }
+
+    @Override
+    public void forgetOld() {
+        refusals.forget(clock.instant().minus(KEPT));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Refused> of(Collection<String> usernames, Instant since) {
+        if (usernames.isEmpty()) {
+            return List.of();
+        }
+        Map<String, String> bySubject = usernames.stream()
+                .collect(Collectors.toMap(LoginThrottle::account, Function.identity(), (one, other) -> one));
+        return refusals.refused(bySubject, since).stream()
+                .sorted(Comparator.comparing(Refused::lastAt).reversed())
+                .toList();
+    }
+}
