@@ -4,7 +4,7 @@
  */
 @ApplicationModule(
         displayName = "Audit",
-        allowedDependencies = {"people", "platform"})
+        allowedDependencies = {"people", "platform", "platform :: jobs"})
 @NullMarked
 package org.scrubline.audit;
 

@@ -3,6 +3,7 @@ package org.scrubline.casework;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A case as one reader may see it.
@@ -27,8 +28,21 @@ public record CaseFile(
      * One supervisor asked to score one trainee.
      *
      * @param untouched nothing has been said on the sheet yet, so it may still be handed on
+     * @param removedAfter days without a change after which the sheet was removed; null while it is there
      */
-    public record ScoreRequest(UUID sheetId, Named trainee, Named scorer, SheetState state, boolean untouched) {}
+    public record ScoreRequest(
+            UUID sheetId,
+            Named trainee,
+            Named scorer,
+            SheetState state,
+            boolean untouched,
+            @Nullable Integer removedAfter) {
+
+        /** Whether it was signed, so that the facts of its case stay. */
+        public boolean settled() {
+            return state == SheetState.SIGNED || state == SheetState.VOID;
+        }
+    }
 
     public CaseFile {
         trainees = List.copyOf(trainees);

@@ -26,8 +26,13 @@ class CaseQueries {
             """;
     private static final String REQUESTS = """
             select s.id, s.trainee_id, t.printed_name as trainee_name, s.scorer_id, p.printed_name as scorer_name,
-                   s.state, s.state = 'OPEN' and s.lock_version = 0 as untouched
-            from score_sheet s
+                   s.state, s.untouched, s.days
+            from (select tenant_id, id, case_id, trainee_id, scorer_id, opened_at, state,
+                         state = 'OPEN' and lock_version = 0 as untouched, cast(null as integer) as days
+                  from score_sheet
+                  union all
+                  select tenant_id, id, case_id, trainee_id, scorer_id, opened_at, 'REMOVED', false, days
+                  from removed_sheet) s
             join person t on t.tenant_id = s.tenant_id and t.id = s.trainee_id
             join person p on p.tenant_id = s.tenant_id and p.id = s.scorer_id
             where s.tenant_id = :tenant
@@ -43,7 +48,11 @@ class CaseQueries {
             """;
     private static final String SHEETS_OF_TRAINEE = """
             select s.case_id, s.id, p.printed_name, s.state
-            from score_sheet s
+            from (select tenant_id, id, case_id, trainee_id, scorer_id, opened_at, state
+                  from score_sheet
+                  union all
+                  select tenant_id, id, case_id, trainee_id, scorer_id, opened_at, 'REMOVED'
+                  from removed_sheet) s
             join person p on p.tenant_id = s.tenant_id and p.id = s.scorer_id
             where s.tenant_id = :tenant
               and s.trainee_id = :trainee
@@ -108,7 +117,8 @@ class CaseQueries {
                         named(row, "trainee_id", "trainee_name"),
                         named(row, "scorer_id", "scorer_name"),
                         SheetState.valueOf(row.getString("state")),
-                        row.getBoolean("untouched")))
+                        row.getBoolean("untouched"),
+                        row.getObject("days", Integer.class)))
                 .list();
     }
 

@@ -1,7 +1,9 @@
 package org.scrubline.casework;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A line of the list "to score".
@@ -10,6 +12,15 @@ import java.util.UUID;
  * @param age time since the end of the case
  * @param stepsSaid steps that are not blank any more
  * @param stepsInAll steps of the rubric
+ * @param touchedAt last change
+ * @param removedOn when it will be removed unless it is changed; null while its scorer was not told so
  */
 public record OpenSheet(
-        UUID sheetId, SurgicalCase surgicalCase, String traineeName, Duration age, int stepsSaid, int stepsInAll) {}
+        UUID sheetId,
+        SurgicalCase surgicalCase,
+        String traineeName,
+        Duration age,
+        int stepsSaid,
+        int stepsInAll,
+        Instant touchedAt,
+        @Nullable Instant removedOn) {}

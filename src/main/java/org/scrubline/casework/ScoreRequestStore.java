@@ -14,8 +14,9 @@ import org.springframework.stereotype.Repository;
 class ScoreRequestStore {
 
     private static final String OPEN = """
-            insert into score_sheet (tenant_id, id, case_id, trainee_id, scorer_id, rubric_version_id, state, opened_at)
-            values (:tenant, :id, :case, :trainee, :scorer, :rubric, 'OPEN', :at)
+            insert into score_sheet (
+                tenant_id, id, case_id, trainee_id, scorer_id, rubric_version_id, state, opened_at, touched_at)
+            values (:tenant, :id, :case, :trainee, :scorer, :rubric, 'OPEN', :at, :at)
             on conflict (tenant_id, case_id, trainee_id, scorer_id) do nothing
             """;
     private static final String RUBRIC_IN_USE = """
@@ -45,7 +46,9 @@ class ScoreRequestStore {
             """;
     private static final String HAND_ON = """
             update score_sheet
-            set scorer_id = :to
+            set scorer_id = :to,
+                touched_at = :at,
+                removal_told_at = null
             where tenant_id = :tenant
               and id = :id
               and scorer_id = :from
@@ -106,12 +109,13 @@ class ScoreRequestStore {
     }
 
     /** Gives an untouched sheet another scorer. False when it was touched or given away in the meantime. */
-    boolean handOn(UUID sheet, UUID from, UUID to) {
+    boolean handOn(UUID sheet, UUID from, UUID to, Instant at) {
         return jdbc.sql(HAND_ON)
                         .param("tenant", TenantScope.require())
                         .param("id", sheet)
                         .param("from", from)
                         .param("to", to)
+                        .param("at", utc(at))
                         .update()
                 == 1;
     }

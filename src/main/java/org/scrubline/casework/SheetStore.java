@@ -71,6 +71,9 @@ class SheetStore {
                 s.case_id,
                 s.rubric_version_id,
                 p.printed_name,
+                s.trainee_id,
+                s.touched_at,
+                s.removal_told_at,
                 c.converted_to,
                 array(select step_code
                       from sheet_step t
@@ -96,7 +99,15 @@ class SheetStore {
 
     /** A line of the list of open sheets before its case and rubric are known. */
     record OpenLine(
-            UUID sheetId, UUID caseId, UUID rubricVersionId, String traineeName, boolean converted, Set<String> said) {}
+            UUID sheetId,
+            UUID caseId,
+            UUID rubricVersionId,
+            UUID traineeId,
+            String traineeName,
+            Instant touchedAt,
+            @Nullable Instant toldAt,
+            boolean converted,
+            Set<String> said) {}
 
     Optional<Draft> find(UUID id) {
         return of(HEAD, id).query((row, n) -> draft(id, row)).optional();
@@ -110,7 +121,10 @@ class SheetStore {
                         row.getObject("id", UUID.class),
                         row.getObject("case_id", UUID.class),
                         row.getObject("rubric_version_id", UUID.class),
+                        row.getObject("trainee_id", UUID.class),
                         row.getString("printed_name"),
+                        requireNonNull(instant(row, "touched_at")),
+                        instant(row, "removal_told_at"),
                         row.getString("converted_to") != null,
                         Set.copyOf(Arrays.asList((String[]) row.getArray("said").getArray()))))
                 .list();

@@ -25,6 +25,8 @@ class SheetWriterStore {
                 strength = :strength,
                 next_step = :nextStep,
                 first_scored_at = :firstScored,
+                touched_at = :at,
+                removal_told_at = null,
                 lock_version = lock_version + 1
             where tenant_id = :tenant
               and id = :sheet
@@ -110,7 +112,7 @@ class SheetWriterStore {
      * @return false, with nothing written, when the sheet is no longer open on the version of {@code before}
      */
     boolean write(Sheet before, Sheet after, Map<String, String> stepOfMeasure, Instant at) {
-        if (!advance(after, before.lockVersion())) {
+        if (!advance(after, before.lockVersion(), at)) {
             return false;
         }
         for (String code : either(before.steps(), after.steps())) {
@@ -149,7 +151,7 @@ class SheetWriterStore {
                 .update();
     }
 
-    private boolean advance(Sheet after, int version) {
+    private boolean advance(Sheet after, int version, Instant at) {
         Instant first = after.firstScoredAt();
         return on(ADVANCE, after.id())
                         .param("part", name(after.confirmedPart()))
@@ -157,6 +159,7 @@ class SheetWriterStore {
                         .param("strength", after.strength())
                         .param("nextStep", after.nextStep())
                         .param("firstScored", first == null ? null : utc(first))
+                        .param("at", utc(at))
                         .param("version", version)
                         .update()
                 == 1;

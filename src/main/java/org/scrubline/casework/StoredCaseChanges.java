@@ -121,7 +121,7 @@ class StoredCaseChanges implements CaseChanges {
             return Attempt.refused(refusal.get());
         }
         UUID from = request.scorer().id();
-        if (!requests.handOn(sheetId, from, supervisorId)) {
+        if (!requests.handOn(sheetId, from, supervisorId, clock.instant())) {
             return Attempt.refused(Refusal.at("sheet", "refusal.case.sheet.touched"));
         }
         UUID note = requests.noteHandOn(sheetId, from, supervisorId, who.personId(), why, clock.instant());

@@ -30,6 +30,7 @@ class StoredSheets implements Sheets {
     private final SheetStore sheets;
     private final SheetWriterStore writer;
     private final SheetDifferences differences;
+    private final RemovalDates removals;
     private final Cases cases;
     private final Rubrics rubrics;
     private final EventCatalogue catalogue;
@@ -39,6 +40,7 @@ class StoredSheets implements Sheets {
             SheetStore sheets,
             SheetWriterStore writer,
             SheetDifferences differences,
+            RemovalDates removals,
             Cases cases,
             Rubrics rubrics,
             RubricLibrary library,
@@ -46,6 +48,7 @@ class StoredSheets implements Sheets {
         this.sheets = sheets;
         this.writer = writer;
         this.differences = differences;
+        this.removals = removals;
         this.cases = cases;
         this.rubrics = rubrics;
         this.catalogue = library.events();
@@ -149,7 +152,16 @@ class StoredSheets implements Sheets {
                 .count();
         Instant ended = surgicalCase.endedAt();
         Duration age = ended == null ? Duration.ZERO : Duration.between(ended, now);
-        return new OpenSheet(line.sheetId(), surgicalCase, line.traineeName(), age, (int) said, steps.size());
+        return new OpenSheet(
+                line.sheetId(),
+                surgicalCase,
+                line.traineeName(),
+                age,
+                (int) said,
+                steps.size(),
+                line.touchedAt(),
+                removals.announced(surgicalCase.programmeId(), line.traineeId(), line.touchedAt(), line.toldAt())
+                        .orElse(null));
     }
 
     private Rubric rubric(UUID version) {

@@ -3,7 +3,7 @@
  */
 @ApplicationModule(
         displayName = "Casework",
-        allowedDependencies = {"rubric", "people", "ledger", "platform"})
+        allowedDependencies = {"rubric", "retention", "people", "ledger", "platform", "platform :: jobs"})
 @NullMarked
 package org.scrubline.casework;
 

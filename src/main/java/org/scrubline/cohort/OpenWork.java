@@ -31,11 +31,11 @@ record OpenWork(List<TraineeCase> cases) {
         return converted == null ? one.procedureCode() : converted;
     }
 
-    /** Ends of the cases with an open sheet, one entry a sheet. */
+    /** Ends of the cases with a sheet nobody signed, one entry a sheet; a removed sheet stays a case never scored. */
     List<Instant> unsigned() {
         return cases.stream()
                 .flatMap(one -> one.sheets().stream()
-                        .filter(sheet -> sheet.state() == SheetState.OPEN)
+                        .filter(sheet -> sheet.state() == SheetState.OPEN || sheet.state() == SheetState.REMOVED)
                         .map(sheet -> Objects.requireNonNull(one.surgicalCase().endedAt())))
                 .toList();
     }

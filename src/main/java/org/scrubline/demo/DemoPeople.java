@@ -1,11 +1,16 @@
 package org.scrubline.demo;
 
+import java.time.Clock;
+import java.time.LocalDate;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.scrubline.people.People;
 import org.scrubline.people.Programme;
 import org.scrubline.people.Site;
+import org.scrubline.people.VisitorRequest;
+import org.scrubline.people.Visitors;
 import org.scrubline.platform.Accounts;
 import org.scrubline.platform.Memberships;
 import org.scrubline.platform.Role;
@@ -25,11 +30,15 @@ class DemoPeople {
     private final People people;
     private final Accounts accounts;
     private final Memberships memberships;
+    private final Visitors visitors;
+    private final Clock clock;
 
-    DemoPeople(People people, Accounts accounts, Memberships memberships) {
+    DemoPeople(People people, Accounts accounts, Memberships memberships, Visitors visitors, Clock clock) {
         this.people = people;
         this.accounts = accounts;
         this.memberships = memberships;
+        this.visitors = visitors;
+        this.clock = clock;
     }
 
     /** Who is there, by log-in name, and the sites by code. */
@@ -66,7 +75,22 @@ class DemoPeople {
                 supervisor.username(), add(programme, supervisor.username(), supervisor.name(), Role.SUPERVISOR)));
         DemoCast.TRAINEES.forEach(trainee ->
                 members.put(trainee.username(), add(programme, trainee.username(), trainee.name(), Role.TRAINEE)));
-        return new Cast(programme, sites, members);
+        Cast cast = new Cast(programme, sites, members);
+        letVisitorIn(cast);
+        return cast;
+    }
+
+    /** A visitor with a fortnight to read one trainee's records. */
+    private void letVisitorIn(Cast cast) {
+        LocalDate today = LocalDate.ofInstant(clock.instant(), cast.programme().zone());
+        VisitorRequest request = new VisitorRequest(
+                cast.member("callavere").personId(),
+                "Accreditation visit",
+                List.of(cast.member("hallinor").personId()),
+                List.of(),
+                today,
+                today.plusDays(13));
+        visitors.give(cast.member("delmarr"), cast.programme().id(), request).orThrow();
     }
 
     private SignedIn add(Programme programme, String username, String name, Role role) {

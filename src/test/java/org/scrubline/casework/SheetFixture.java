@@ -84,8 +84,8 @@ public class SheetFixture {
                 """, theatre, caseId, endedAt).update();
         on("""
                 insert into score_sheet (
-                    tenant_id, id, case_id, trainee_id, scorer_id, rubric_version_id, state, opened_at)
-                values (:tenant, :sheet, :case, :trainee, :supervisor, :rubric, 'OPEN', :at)
+                    tenant_id, id, case_id, trainee_id, scorer_id, rubric_version_id, state, opened_at, touched_at)
+                values (:tenant, :sheet, :case, :trainee, :supervisor, :rubric, 'OPEN', :at, :at)
                 """, theatre, caseId, endedAt)
                 .param("sheet", sheet)
                 .param("rubric", rubric)

@@ -2,6 +2,7 @@ package org.scrubline.casework.web;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.CaseFile;
 import org.scrubline.casework.CaseState;
@@ -83,12 +84,16 @@ class CasePages {
                 "case.sheet." + request.state(),
                 request.scorer().name(),
                 request.trainee().name(),
-                words.when(found));
+                words.when(found),
+                Optional.ofNullable(request.removedAfter()).orElse(0));
         return new CasePage.SheetLine(text, link(who, request));
     }
 
     private @Nullable Link link(SignedIn who, CaseFile.ScoreRequest request) {
         String sheet = "/sheets/" + request.sheetId();
+        if (request.state() == SheetState.REMOVED) {
+            return null;
+        }
         if (request.state() != SheetState.OPEN) {
             return new Link(sheet + "/signed", words.say("case.sheet.read"), null, null);
         }
@@ -101,7 +106,7 @@ class CasePages {
         SurgicalCase found = file.surgicalCase();
         List<Link> next = new ArrayList<>();
         boolean planned = found.state() == CaseState.PLANNED;
-        boolean settled = file.requests().stream().anyMatch(request -> request.state() != SheetState.OPEN);
+        boolean settled = file.requests().stream().anyMatch(CaseFile.ScoreRequest::settled);
         if (planned) {
             next.add(change(found, CaseChange.END));
         }

@@ -1,6 +1,7 @@
 package org.scrubline.casework.web;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
@@ -55,6 +56,12 @@ class SheetWords {
                 ? ""
                 : DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm z", locale())
                         .format(surgicalCase.endedAt().atZone(zone == null ? ZoneOffset.UTC : zone));
+    }
+
+    /** A day on the site's calendar. */
+    String day(Instant at, SurgicalCase surgicalCase) {
+        ZoneId zone = surgicalCase.endedZone();
+        return DateTimeFormatter.ofPattern("d MMM uuuu", locale()).format(at.atZone(zone == null ? ZoneOffset.UTC : zone));
     }
 
     String age(Duration age) {

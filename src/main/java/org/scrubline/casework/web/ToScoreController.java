@@ -2,6 +2,7 @@ package org.scrubline.casework.web;
 
 import java.time.Duration;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.OpenSheet;
 import org.scrubline.casework.Sheets;
 import org.scrubline.platform.NotFound;
@@ -29,9 +30,16 @@ class ToScoreController {
         this.words = words;
     }
 
-    /** A line of the list; {@code age} is since the end of the case. */
+    /** A line of the list; {@code age} is since the end of the case, {@code removal} says when the sheet will go. */
     record Line(
-            String href, String trainee, String procedure, String note, String age, String progress, boolean late) {}
+            String href,
+            String trainee,
+            String procedure,
+            String note,
+            String age,
+            String progress,
+            boolean late,
+            @Nullable String removal) {}
 
     @GetMapping("/to-score")
     String list(@AuthenticationPrincipal SignedIn who, Model model) {
@@ -56,6 +64,16 @@ class ToScoreController {
                         words.endOf(open.surgicalCase())),
                 words.age(open.age()),
                 words.say("to-score.progress", open.stepsSaid(), open.stepsInAll()),
-                open.age().compareTo(LATE_AFTER) > 0);
+                open.age().compareTo(LATE_AFTER) > 0,
+                removal(open));
+    }
+
+    private @Nullable String removal(OpenSheet open) {
+        return open.removedOn() == null
+                ? null
+                : words.say(
+                        "to-score.removal",
+                        words.day(open.touchedAt(), open.surgicalCase()),
+                        words.day(open.removedOn(), open.surgicalCase()));
     }
 }

@@ -41,6 +41,8 @@ class CatalogueTests {
             "sheet_remark",
             "audit_entry",
             "visitor_record",
+            "retention_setting",
+            "removed_sheet",
             "population_fit",
             "ledger_leaf",
             "ledger_node");

@@ -1,0 +1,5 @@
+/** The page of retention: times and holds. */
+@NullMarked
+package org.scrubline.retention.web;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,178 @@
+package org.scrubline.audit.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.ColorScheme;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.scrubline.browser.Axe;
+import org.scrubline.browser.Chromium;
+import org.scrubline.platform.Role;
+import org.scrubline.platform.SignedIn;
+import org.scrubline.platform.database.TestDatabase;
+import org.scrubline.rubric.Rubrics;
+import org.scrubline.signoff.SignedSheet;
+import org.scrubline.support.History;
+import org.scrubline.support.TestOrganisations;
+import org.scrubline.support.TestOrganisations.TestOrganisation;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.boot.test.context.SpringBootTest;
+import org.springframework.boot.test.web.server.LocalServerPort;
+import org.springframework.context.annotation.Import;
+
+/** A director lets a visitor in, the visitor reads, the trainee sees it: the pages of oversight in a browser. */
+@SpringBootTest(webEnvironment = SpringBootTest.WebEnvironment.RANDOM_PORT, properties = "spring.datasource.url=test")
+@Import({TestDatabase.class, TestOrganisations.class, History.class})
+class OversightIT {
+
+    private static final Instant ENDED = Instant.now().minus(Duration.ofDays(5));
+
+    @LocalServerPort
+    int port;
+
+    @Autowired
+    TestOrganisations organisations;
+
+    @Autowired
+    Rubrics rubrics;
+
+    @Autowired
+    History history;
+
+    SignedIn director;
+    SignedIn visitor;
+    SignedIn hallinor;
+    SignedSheet signed;
+    BrowserContext context;
+    Page page;
+
+    @BeforeEach
+    void signASheet() {
+        TestOrganisation organisation = organisations.open();
+        director = organisation.join("Corisande Delmarr", Role.DIRECTOR);
+        visitor = organisation.join("Rhosyn Callavere", Role.VISITOR);
+        hallinor = organisation.join("Fenna Hallinor", Role.TRAINEE);
+        organisation.join("Brisa Tekmor", Role.TRAINEE);
+        SignedIn supervisor = organisation.join("Ottilie Brannock", Role.SUPERVISOR);
+        organisation.in(() -> rubrics.publishLibrary(director.personId()).orThrow());
+        signed = history.signed(organisation, hallinor, supervisor, ENDED, Map.of("TF09", 2));
+        context = Chromium.browser().newContext(new Browser.NewContextOptions().setJavaScriptEnabled(true));
+        page = context.newPage();
+    }
+
+    @AfterEach
+    void close() {
+        context.close();
+    }
+
+    @Test
+    void aVisitIsGivenUsedSeenAndEnded() {
+        enter(hallinor);
+        look("/seen", "seen-empty");
+        enter(visitor);
+        look("/visits", "visits-empty");
+
+        enter(director);
+        look("/visitors", "visitors-empty");
+        page.locator("main form .button-main").click();
+        look(null, "visitors-unfilled");
+        give();
+        look("/visitors", "visitors");
+
+        enter(visitor);
+        look("/visits", "visits");
+        page.getByText("Fenna Hallinor").click();
+        assertThat(page.locator("h1").innerText()).contains("Fenna Hallinor");
+        page.navigate(address("/signed/" + signed.id()));
+        assertThat(page.locator("main").innerText()).contains("Ottilie Brannock");
+
+        enter(hallinor);
+        look("/seen", "seen");
+        assertThat(page.locator("#seen").innerText()).contains("Rhosyn Callavere", "Accreditation visit, autumn");
+
+        enter(director);
+        page.navigate(address("/visitors"));
+        page.getByText("End now").click();
+        assertThat(page.locator("[role=status]").first().innerText()).contains("closed to this visitor");
+        enter(visitor);
+        assertThat(page.navigate(address("/signed/" + signed.id())).status()).isEqualTo(404);
+    }
+
+    @Test
+    void whatWasDoneAndHowLongItIsKeptCanBeRead() {
+        enter(director);
+        page.navigate(address("/cohort"));
+        page.navigate(address("/signed/" + signed.id()));
+        look("/done", "done");
+        page.locator("select[name=action]").selectOption("sheet-signed");
+        page.locator("main form .button-main").click();
+        assertThat(page.locator("#done tbody tr").count()).isEqualTo(1);
+        look("/done?action=sheet-handed-on", "done-narrowed-empty");
+        look("/done?from=x&until=y", "done-unreadable");
+
+        look("/retention", "retention-empty");
+        page.locator("select[name=trainee]").selectOption("Fenna Hallinor");
+        page.locator("textarea[name=reason]").fill("A contest about one case is open until the spring.");
+        page.locator("main .button-main").click();
+        assertThat(page.locator("[role=status]").first().innerText()).contains("The hold is set.");
+        look("/retention", "retention");
+    }
+
+    private void give() {
+        String today = LocalDate.now(ZoneId.of("Europe/London")).toString();
+        page.navigate(address("/visitors"));
+        page.locator("select[name=visitor]").selectOption("Rhosyn Callavere");
+        page.locator("input[name=purpose]").fill("Accreditation visit, autumn");
+        page.getByText("Fenna Hallinor").click();
+        page.locator("textarea[name=records]").fill(address("/signed/" + signed.id()));
+        page.locator("input[name=until]").fill(today);
+        page.locator("main form .button-main").click();
+        assertThat(page.locator("[role=status]").first().innerText()).contains("open to Rhosyn Callavere");
+    }
+
+    private void look(@Nullable String path, String name) {
+        for (ColorScheme scheme : List.of(ColorScheme.LIGHT, ColorScheme.DARK)) {
+            page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(scheme));
+            for (int width : List.of(360, 1280)) {
+                page.setViewportSize(width, 800);
+                if (path != null) {
+                    page.navigate(address(path));
+                }
+                Axe.assertNoViolations(page);
+                assertThat(page.evaluate("() => document.documentElement.scrollWidth"))
+                        .as("%s at %d", name, width)
+                        .isEqualTo(width);
+                page.screenshot(new Page.ScreenshotOptions()
+                        .setFullPage(true)
+                        .setPath(Path.of("target", "oversight", name + "-" + width + "-" + scheme + ".png")));
+            }
+        }
+    }
+
+    private void enter(SignedIn who) {
+        context.clearCookies();
+        page.navigate(address("/login"));
+        page.locator("input[name=username]").fill(who.username());
+        page.locator("input[name=password]").fill(TestOrganisations.PASSWORD);
+        page.locator("main button[type=submit]").click();
+        page.waitForURL(Pattern.compile("^(?!.*/login).*$"));
+        page.waitForLoadState();
+    }
+
+    private String address(String path) {
+        return "http://localhost:" + port + path;
+    }
+}

@@ -1,0 +1,5 @@
+/** Pages of people, places and visitors. */
+@NullMarked
+package org.scrubline.people.web;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,5 @@
+/** Times and holds. */
+@NullMarked
+package org.scrubline.retention;
+
+import org.jspecify.annotations.NullMarked;
