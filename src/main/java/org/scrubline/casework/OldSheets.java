@@ -24,8 +24,7 @@ class OldSheets {
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    OldSheets(
-            OldSheetStore store, Retention retention, People people, ApplicationEventPublisher events, Clock clock) {
+    OldSheets(OldSheetStore store, Retention retention, People people, ApplicationEventPublisher events, Clock clock) {
         this.store = store;
         this.retention = retention;
         this.people = people;

@@ -14,7 +14,7 @@ record RubricPublished(UUID actor, Item item, String after) implements Audited {
         Rubric rubric = published.rubric();
         return new RubricPublished(
                 publisher,
-                new Item("rubric", published.id(), null, rubric.procedure() + " " + rubric.version()),
+                new Item("rubric", published.id(), null, rubric.title() + " " + rubric.version()),
                 "sha256:" + published.contentHash());
     }
 

@@ -39,18 +39,18 @@ class AuditTables {
                         .toList());
     }
 
-    /** What was done: when, the sentence, the reason, from where. */
+    /** What was done: the sentence, when, the reason, from where. */
     TableView done(List<AuditEntry> entries, ZoneId zone) {
         return new TableView(
                 List.of(
-                        column("audit.column.when"),
                         column("audit.column.what"),
+                        column("audit.column.when"),
                         column("audit.column.reason"),
                         column("audit.column.address")),
                 entries.stream()
                         .map(entry -> List.of(
-                                Cell.of(words.at(entry.at(), zone)),
                                 Cell.of(words.sentence(entry)),
+                                Cell.of(words.at(entry.at(), zone)),
                                 Cell.of(dash(entry.reason())),
                                 Cell.of(entry.address())))
                         .toList());

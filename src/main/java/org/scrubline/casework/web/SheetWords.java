@@ -61,7 +61,8 @@ class SheetWords {
     /** A day on the site's calendar. */
     String day(Instant at, SurgicalCase surgicalCase) {
         ZoneId zone = surgicalCase.endedZone();
-        return DateTimeFormatter.ofPattern("d MMM uuuu", locale()).format(at.atZone(zone == null ? ZoneOffset.UTC : zone));
+        return DateTimeFormatter.ofPattern("d MMM uuuu", locale())
+                .format(at.atZone(zone == null ? ZoneOffset.UTC : zone));
     }
 
     String age(Duration age) {

@@ -132,7 +132,10 @@ class RetentionPagesTests {
                 .andReturn()
                 .getResponse()
                 .getContentAsString();
-        assertThat(own).containsOnlyOnce(",hold-set,").containsOnlyOnce(",hold-ended,").contains("A contest is open.");
+        assertThat(own)
+                .containsOnlyOnce(",hold-set,")
+                .containsOnlyOnce(",hold-ended,")
+                .contains("A contest is open.");
     }
 
     @ParameterizedTest
@@ -155,7 +158,9 @@ class RetentionPagesTests {
                 .hold(director, organisation.programme().id(), trainee.personId(), "A contest is open.")
                 .orThrow()
                 .id());
-        mvc.perform(post("/retention/holds/" + hold + "/end").with(LogIn.as(stranger)).with(csrf()))
+        mvc.perform(post("/retention/holds/" + hold + "/end")
+                        .with(LogIn.as(stranger))
+                        .with(csrf()))
                 .andExpect(status().isNotFound());
         assertThat(held()).isTrue();
     }
