@@ -5,7 +5,16 @@
  */
 @ApplicationModule(
         displayName = "Progress",
-        allowedDependencies = {"scoring", "signoff", "casework", "rubric", "people", "ledger", "platform", "platform :: jobs"})
+        allowedDependencies = {
+            "scoring",
+            "signoff",
+            "casework",
+            "rubric",
+            "people",
+            "ledger",
+            "platform",
+            "platform :: jobs"
+        })
 @NullMarked
 package org.scrubline.progress;
 

@@ -35,7 +35,8 @@ class StoredRubrics implements Rubrics {
     private final Clock clock;
     private final Map<String, Rubric> parsed = new ConcurrentHashMap<>();
 
-    StoredRubrics(RubricStore store, RubricLibrary library, Ledger ledger, ApplicationEventPublisher events, Clock clock) {
+    StoredRubrics(
+            RubricStore store, RubricLibrary library, Ledger ledger, ApplicationEventPublisher events, Clock clock) {
         this.store = store;
         this.library = library;
         this.ledger = ledger;

@@ -95,9 +95,10 @@ final class StepGaps {
 
     private StepGap gap(int s) {
         Map<StepGap.Part, Double> parts = new EnumMap<>(StepGap.Part.class);
+        int stage = 0;
         for (StepGap.Part part : StepGap.Part.values()) {
-            int stage = part.ordinal();
             parts.put(part, (sums[s][stage + 1] - sums[s][stage]) / seen[s]);
+            stage++;
         }
         return new StepGap(
                 smoothed.work.table.steps().get(s),

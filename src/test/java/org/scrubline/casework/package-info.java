@@ -1,4 +1,0 @@
-@NullMarked
-package org.scrubline.casework;
-
-import org.jspecify.annotations.NullMarked;

@@ -1,4 +1,0 @@
-@NullMarked
-package org.scrubline.casework.web;
-
-import org.jspecify.annotations.NullMarked;
