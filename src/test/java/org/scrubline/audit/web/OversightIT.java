@@ -87,7 +87,9 @@ class OversightIT {
 
         enter(director);
         look("/visitors", "visitors-empty");
+        page.evaluate("() => document.querySelector('main form').noValidate = true");
         page.locator("main form .button-main").click();
+        assertThat(page.locator(".error-summary").innerText()).contains("Choose a visitor of this programme.");
         look(null, "visitors-unfilled");
         give();
         look("/visitors", "visitors");
