@@ -28,7 +28,7 @@ class SheetWriterStore {
                 lock_version = lock_version + 1
             where tenant_id = :tenant
               and id = :sheet
-              and state = 'OPEN'
+              and state in ('OPEN', 'REOPENED')
               and lock_version = :version
             """;
     private static final String SIGN = """
@@ -37,7 +37,7 @@ class SheetWriterStore {
                 lock_version = lock_version + 1
             where tenant_id = :tenant
               and id = :sheet
-              and state = 'OPEN'
+              and state in ('OPEN', 'REOPENED')
               and lock_version = :version
             """;
     private static final String LOCK = """

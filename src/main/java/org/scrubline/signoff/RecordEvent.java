@@ -15,6 +15,8 @@ public enum RecordEvent {
     ACKNOWLEDGED,
     /** The trainee recorded that they do not acknowledge this version. */
     NOT_ACKNOWLEDGED,
+    /** A director named who signs new versions in place of a scorer who left. */
+    DELEGATE_NAMED,
     VERSION_OPENED,
     VERSION_DROPPED,
     VERSION_SIGNED,

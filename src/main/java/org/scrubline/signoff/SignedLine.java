@@ -14,6 +14,7 @@ import org.scrubline.casework.Verdict;
  */
 public record SignedLine(
         UUID id,
+        int versionNo,
         String procedure,
         String reference,
         String traineeName,

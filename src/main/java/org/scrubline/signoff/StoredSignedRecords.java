@@ -22,14 +22,21 @@ class StoredSignedRecords implements SignedRecords {
 
     private final SignedSheetQueries sheets;
     private final SignedLineQueries lines;
+    private final VersionQueries versions;
     private final RemarkStore remarks;
     private final Ledger ledger;
     private final Clock clock;
 
     StoredSignedRecords(
-            SignedSheetQueries sheets, SignedLineQueries lines, RemarkStore remarks, Ledger ledger, Clock clock) {
+            SignedSheetQueries sheets,
+            SignedLineQueries lines,
+            VersionQueries versions,
+            RemarkStore remarks,
+            Ledger ledger,
+            Clock clock) {
         this.sheets = sheets;
         this.lines = lines;
+        this.versions = versions;
         this.remarks = remarks;
         this.ledger = ledger;
         this.clock = clock;
@@ -42,14 +49,14 @@ class StoredSignedRecords implements SignedRecords {
 
     @Override
     public SignedSheet readSheet(SignedIn who, UUID sheetId) {
-        return readable(who, sheets.ofSheet(sheetId));
+        return readable(who, sheets.newest(sheetId));
     }
 
-    private static SignedSheet readable(SignedIn who, Optional<SignedSheet> signed) {
+    private SignedSheet readable(SignedIn who, Optional<SignedSheet> signed) {
         return signed.filter(sheet -> sheet.traineeId().equals(who.personId())
-                        || sheet.signerId().equals(who.personId())
                         || who.has(Role.DIRECTOR, sheet.programmeId())
-                        || who.has(Role.COMMITTEE_MEMBER, sheet.programmeId()))
+                        || who.has(Role.COMMITTEE_MEMBER, sheet.programmeId())
+                        || versions.involved(who.personId(), sheet.sheetId()))
                 .orElseThrow(NotFound::new);
     }
 
@@ -61,6 +68,16 @@ class StoredSignedRecords implements SignedRecords {
     @Override
     public List<SignedLine> signedBy(UUID signerId) {
         return lines.signedBy(signerId);
+    }
+
+    @Override
+    public List<SignedLine> voidSignedBy(UUID signerId) {
+        return lines.voidSignedBy(signerId);
+    }
+
+    @Override
+    public List<SignedLine> voidAbout(UUID traineeId) {
+        return lines.voidAbout(traineeId);
     }
 
     @Override

@@ -37,6 +37,11 @@ class CatalogueTests {
             "signed_step",
             "signed_event",
             "sheet_remark",
+            "version_delegate",
+            "void_request",
+            "void_decision",
+            "contest",
+            "contest_step",
             "population_fit",
             "ledger_leaf",
             "ledger_node");
