@@ -42,7 +42,7 @@ class ContestRules {
         if (!contest.open()) {
             return next;
         }
-        if (mayReply(who, contest) && contest.said(RecordEvent.CONTEST_REPLIED).isEmpty()) {
+        if (mayReply(who, contest) && contest.state() == ContestState.OPEN) {
             next.add(RecordEvent.CONTEST_REPLIED);
         }
         if (mayName(who, contest) && againstNaming(who, contest).isEmpty()) {
