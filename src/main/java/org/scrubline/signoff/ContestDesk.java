@@ -103,7 +103,7 @@ class ContestDesk {
 
     private Attempt<Statement> firstReply(SignedIn scorer, ContestFile contest, String text) {
         Optional<Refusal> refusal = ContestFiling.againstEnded(contest)
-                .or(() -> contest.said(RecordEvent.CONTEST_REPLIED).map(reply -> Refusal.of("signoff.refusal.replied")))
+                .or(() -> againstReply(contest))
                 .or(() -> Statements.against("reason", text, Contests.LONGEST_TEXT));
         return refusal.map(Attempt::<Statement>refused)
                 .orElseGet(() -> Attempt.done(filing.add(
@@ -112,6 +112,12 @@ class ContestDesk {
                         RecordEvent.CONTEST_REPLIED,
                         contest,
                         Said.answering(contest.opened(), text))));
+    }
+
+    private static Optional<Refusal> againstReply(ContestFile contest) {
+        return contest.state() == ContestState.OPEN
+                ? Optional.empty()
+                : Optional.of(Refusal.of("signoff.refusal.replied"));
     }
 
     public Attempt<Statement> nameReviewer(SignedIn director, UUID contestId, UUID reviewer, String text) {

@@ -34,7 +34,7 @@ public interface Contests {
      */
     Attempt<Statement> open(SignedIn trainee, UUID recordId, List<String> steps, Signature signature);
 
-    /** The scorer's one reply, until the contest has ended. */
+    /** The scorer's one reply, until a reviewer is named. */
     Attempt<Statement> reply(SignedIn scorer, UUID contestId, Signature signature);
 
     /** Who could review: supervisors without a part in the record or a declared conflict, and not the director asking. */

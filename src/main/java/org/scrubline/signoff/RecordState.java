@@ -97,7 +97,8 @@ public record RecordState(
     /** Whether this may happen next, and come from somebody who stands so to the sheet. */
     public boolean allows(RecordEvent event, RecordParty party) {
         boolean writes = event == RecordEvent.VERSION_OPENED || event == RecordEvent.VERSION_SIGNED;
-        boolean stands = party == RecordParty.DELEGATE ? delegated : !(delegated && writes && party == RecordParty.SCORER);
+        boolean stands =
+                party == RecordParty.DELEGATE ? delegated : !(delegated && writes && party == RecordParty.SCORER);
         return stands && event.parties().contains(party) && allows(event);
     }
 

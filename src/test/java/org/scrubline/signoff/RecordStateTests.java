@@ -96,8 +96,8 @@ class RecordStateTests {
 
     @Test
     void whoeverUpheldWritesTheNextVersionsAndTheScorerNoMore() {
-        RecordState upheld = after(
-                OPENED, SIGNED, VERSION_OPENED, CONTEST_OPENED, CONTEST_REPLIED, REVIEWER_NAMED, CONTEST_UPHELD);
+        RecordState upheld =
+                after(OPENED, SIGNED, VERSION_OPENED, CONTEST_OPENED, CONTEST_REPLIED, REVIEWER_NAMED, CONTEST_UPHELD);
         assertThat(upheld.versionOpen()).as("what the scorer was writing").isFalse();
         assertThat(upheld.allows(VERSION_OPENED, RecordParty.SCORER)).isFalse();
         RecordState signed = upheld.then(Happened.of(VERSION_OPENED)).then(Happened.of(VERSION_SIGNED));
@@ -188,8 +188,11 @@ class RecordStateTests {
         boolean live = signed && count(history, VOID_CONFIRMED) == 0;
         List<Happened> version = sinceLast(history, SIGNING);
         boolean awaited = live && version.get(0).countersign() && count(version, COUNTERSIGNED) == 0;
-        boolean writing =
-                live && pending(history, EnumSet.of(VERSION_OPENED), EnumSet.of(VERSION_DROPPED, VERSION_SIGNED, CONTEST_UPHELD, DELEGATE_NAMED));
+        boolean writing = live
+                && pending(
+                        history,
+                        EnumSet.of(VERSION_OPENED),
+                        EnumSet.of(VERSION_DROPPED, VERSION_SIGNED, CONTEST_UPHELD, DELEGATE_NAMED));
         boolean asked = live && pending(history, EnumSet.of(VOID_ASKED), EnumSet.of(VOID_DECLINED));
         boolean contested = live && pending(history, EnumSet.of(CONTEST_OPENED), CONTEST_ENDS);
         List<Happened> contest = sinceLast(history, EnumSet.of(CONTEST_OPENED));
