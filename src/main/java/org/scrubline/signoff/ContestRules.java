@@ -6,7 +6,9 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.scrubline.people.People;
 import org.scrubline.people.Person;
 import org.scrubline.platform.Refusal;
@@ -22,10 +24,12 @@ class ContestRules {
     static final Duration REPLY_WITHIN = Duration.ofDays(7);
 
     private final People people;
+    private final SignedSheetQueries signed;
     private final Clock clock;
 
-    ContestRules(People people, Clock clock) {
+    ContestRules(People people, SignedSheetQueries signed, Clock clock) {
         this.people = people;
+        this.signed = signed;
         this.clock = clock;
     }
 
@@ -106,12 +110,15 @@ class ContestRules {
                 .toList();
     }
 
-    /** Supervisors who are neither trainee nor scorer and have no declared conflict with either. */
+    /** Supervisors who are not the trainee, signed no version, and have no declared conflict with trainee or scorer. */
     private List<Person> fit(ContestFile contest) {
         UUID trainee = contest.trainee().id();
         UUID scorer = contest.scorer().id();
+        Set<UUID> parts = signed.versions(contest.sheetId()).stream()
+                .map(SignedSheet::signerId)
+                .collect(Collectors.toSet());
         return people.holding(contest.programmeId(), Role.SUPERVISOR).stream()
-                .filter(person -> !person.id().equals(trainee) && !person.id().equals(scorer))
+                .filter(person -> !person.id().equals(trainee) && !parts.contains(person.id()))
                 .filter(person -> !people.inConflict(person.id(), trainee) && !people.inConflict(person.id(), scorer))
                 .toList();
     }

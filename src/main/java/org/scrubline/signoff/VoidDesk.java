@@ -81,7 +81,7 @@ class VoidDesk {
         RecordEvent kind = confirm ? RecordEvent.VOID_CONFIRMED : RecordEvent.VOID_DECLINED;
         Optional<VoidFile> waiting = standing.pendingVoid();
         if (waiting.isEmpty()) {
-            return before(standing, who, kind);
+            return before(standing, who, kind, FreeText.tidy(reason));
         }
         if (!rights.mayDecide(who, standing, waiting.get())) {
             return Attempt.refused(Refusal.of("signoff.refusal.void-second"));
@@ -107,11 +107,13 @@ class VoidDesk {
     }
 
     /** The same decision of the same person, sent again. */
-    private static Attempt<Statement> before(Standing standing, SignedIn who, RecordEvent kind) {
+    private static Attempt<Statement> before(Standing standing, SignedIn who, RecordEvent kind, String text) {
         return standing.voids().stream()
                 .reduce((older, newer) -> newer)
                 .flatMap(VoidFile::decision)
-                .filter(decided -> decided.by(who.personId()) && decided.kind() == kind)
+                .filter(decided -> decided.by(who.personId())
+                        && decided.kind() == kind
+                        && decided.content().text().equals(text))
                 .map(Attempt::done)
                 .orElseGet(() -> Attempt.refused(Refusal.of("signoff.refusal.void-decided")));
     }

@@ -27,10 +27,15 @@ class CohortController {
             @AuthenticationPrincipal SignedIn who,
             @RequestParam @Nullable UUID programme,
             @RequestParam @Nullable String procedure,
+            @RequestParam(defaultValue = "") String show,
             Model model) {
         model.addAttribute(
                 "page",
-                pages.page(cohort.report(who, programme, procedure), cohort.programmes(who), cohort.procedures()));
+                pages.page(
+                        cohort.report(who, programme, procedure),
+                        cohort.programmes(who),
+                        cohort.procedures(),
+                        RowFilter.of(show)));
         return "cohort/cohort";
     }
 }

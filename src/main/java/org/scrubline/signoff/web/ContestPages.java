@@ -5,7 +5,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.platform.NotFound;
@@ -63,7 +62,8 @@ class ContestPages {
         for (ContestFile contest : all) {
             boolean turn = contests.next(who, contest).stream()
                     .anyMatch(event -> event != RecordEvent.CONTEST_WITHDRAWN && isTurn(contest, event));
-            (!contest.open() ? ended : turn ? yours : open).add(line(contest));
+            boolean waits = turn || versionWaits(who, contest);
+            (waits ? yours : contest.open() ? open : ended).add(line(contest));
         }
         return new ContestListPage(
                 yours, open, ended, voids.stream().map(this::line).toList());
@@ -152,15 +152,23 @@ class ContestPages {
                 .map(event -> new Link(
                         "/contests/" + contest.id() + "/" + path(event), words.say("signoff.next." + event.name())))
                 .toList());
-        if (contest.state() == ContestState.UPHELD && !contest.voided() && isReviewer(who.personId(), contest)) {
+        if (versionWaits(who, contest)) {
             next.add(new Link(
                     "/signed/" + contest.recordId() + "/new-version", words.say("signoff.next.VERSION_OPENED")));
         }
         return next;
     }
 
-    private static boolean isReviewer(UUID person, ContestFile contest) {
-        return contest.reviewer().filter(named -> named.id().equals(person)).isPresent();
+    /** The reviewer upheld it and has not signed the version that follows from it. */
+    private boolean versionWaits(SignedIn who, ContestFile contest) {
+        return contest.state() == ContestState.UPHELD
+                && !contest.voided()
+                && contest.end()
+                        .filter(upheld -> upheld.content().signer().id().equals(who.personId()))
+                        .filter(upheld -> records.readSheet(who, contest.sheetId())
+                                .signedAt()
+                                .isBefore(upheld.content().signedAt()))
+                        .isPresent();
     }
 
     private String state(ContestFile contest) {
