@@ -72,15 +72,18 @@ class CaseQueries {
               and trainee_id = :trainee
             """;
     // max: of several confirmed parts the largest comes last in the alphabet, too.
-    // The claim stands until a signed sheet says otherwise; a case all of whose sheets are void counts no more.
+    // The claim stands until a signed sheet says otherwise, and a version being written says nothing yet; a case all of
+    // whose sheets are void counts no more.
     private static final String OPERATED = """
             select count(*)
             from case_trainee t
             join surgical_case c on c.tenant_id = t.tenant_id and c.id = t.case_id
             left join lateral (
-                select max(s.confirmed_part) filter (where s.state = 'SIGNED') as confirmed,
+                select max(coalesce(d.counted_part, s.confirmed_part))
+                           filter (where s.state in ('SIGNED', 'REOPENED')) as confirmed,
                        bool_and(s.state = 'VOID') as void
                 from score_sheet s
+                left join version_draft d on d.tenant_id = s.tenant_id and d.sheet_id = s.id
                 where s.tenant_id = t.tenant_id
                   and s.case_id = t.case_id
                   and s.trainee_id = t.trainee_id) sheets on true

@@ -39,6 +39,15 @@ class CaseStore {
     private static final String LOCKED = BY_ID + """
             for update of c
             """;
+    /** Those who only read the case go on; those who change it wait. */
+    private static final String HELD = """
+            select id
+            from surgical_case
+            where tenant_id = :tenant
+              and id = :id
+            for share
+            """;
+
     private static final String BY_REFERENCE = COLUMNS + """
             where c.tenant_id = :tenant
               and c.programme_id = :programme
@@ -102,6 +111,11 @@ class CaseStore {
 
     Optional<SurgicalCase> find(UUID id) {
         return sql(BY_ID).param("id", id).query((row, n) -> surgicalCase(row)).optional();
+    }
+
+    /** Keeps others from changing the case until the transaction ends. */
+    void hold(UUID id) {
+        sql(HELD).param("id", id).query(UUID.class).optional();
     }
 
     /** Reads the case and keeps others from changing it until the transaction ends. */

@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param stepsInAll steps of the rubric
  * @param touchedAt last change
  * @param removedOn when it will be removed unless it is changed; null while its scorer was not told so
+ * @param versionNo the version being written, 1 for the first
  */
 public record OpenSheet(
         UUID sheetId,
@@ -23,4 +24,5 @@ public record OpenSheet(
         int stepsSaid,
         int stepsInAll,
         Instant touchedAt,
-        @Nullable Instant removedOn) {}
+        @Nullable Instant removedOn,
+        int versionNo) {}

@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param nextStep one thing for next time in a sentence, empty when none
  * @param firstScoredAt when the first step was scored; null before
  * @param lockVersion grows with each change; a change names the version it was made on
+ * @param reopening the next version being written; null unless the state is {@link SheetState#REOPENED}
  */
 public record Sheet(
         UUID id,
@@ -35,7 +36,8 @@ public record Sheet(
         String nextStep,
         Instant openedAt,
         @Nullable Instant firstScoredAt,
-        int lockVersion) {
+        int lockVersion,
+        @Nullable Reopening reopening) {
 
     public Sheet {
         steps = Map.copyOf(steps);
@@ -46,6 +48,16 @@ public record Sheet(
     /** What was said about a step; blank when nothing was. */
     public StepState step(String code) {
         return steps.getOrDefault(code, StepState.blank());
+    }
+
+    /** Who may write on it while it is editable. */
+    public UUID editorId() {
+        return reopening == null ? scorerId : reopening.editorId();
+    }
+
+    /** The version a signature on it would make, 1 for the first. */
+    public int versionNo() {
+        return reopening == null ? 1 : reopening.versionNo();
     }
 
     /** The same sheet with these states of its steps. */
@@ -75,6 +87,7 @@ public record Sheet(
                 nextStep,
                 openedAt,
                 firstScoredAt,
-                version);
+                version,
+                reopening);
     }
 }

@@ -239,6 +239,7 @@ class SheetEditor {
                 nextStep,
                 sheet.openedAt(),
                 first,
-                sheet.lockVersion());
+                sheet.lockVersion(),
+                sheet.reopening());
     }
 }

@@ -40,9 +40,14 @@ class SheetStore {
                 s.first_scored_at,
                 s.lock_version,
                 c.programme_id,
-                c.converted_to
+                c.converted_to,
+                d.version_no,
+                d.editor_id,
+                d.reason,
+                d.opened_at as reopened_at
             from score_sheet s
             join surgical_case c on c.tenant_id = s.tenant_id and c.id = s.case_id
+            left join version_draft d on d.tenant_id = s.tenant_id and d.sheet_id = s.id
             where s.tenant_id = :tenant
               and s.id = :sheet
             """;
@@ -75,6 +80,7 @@ class SheetStore {
                 s.touched_at,
                 s.removal_told_at,
                 c.converted_to,
+                coalesce(d.version_no, 1) as version_no,
                 array(select step_code
                       from sheet_step t
                       where t.tenant_id = s.tenant_id
@@ -82,9 +88,10 @@ class SheetStore {
             from score_sheet s
             join surgical_case c on c.tenant_id = s.tenant_id and c.id = s.case_id
             join person p on p.tenant_id = s.tenant_id and p.id = s.trainee_id
+            left join version_draft d on d.tenant_id = s.tenant_id and d.sheet_id = s.id
             where s.tenant_id = :tenant
-              and s.scorer_id = :scorer
-              and s.state = 'OPEN'
+              and ((s.state = 'OPEN' and s.scorer_id = :scorer)
+                   or (s.state = 'REOPENED' and d.editor_id = :scorer))
             order by c.ended_at nulls last, s.opened_at, s.id
             """;
 
@@ -106,6 +113,7 @@ class SheetStore {
             String traineeName,
             Instant touchedAt,
             @Nullable Instant toldAt,
+            int versionNo,
             boolean converted,
             Set<String> said) {}
 
@@ -125,6 +133,7 @@ class SheetStore {
                         row.getString("printed_name"),
                         requireNonNull(instant(row, "touched_at")),
                         instant(row, "removal_told_at"),
+                        row.getInt("version_no"),
                         row.getString("converted_to") != null,
                         Set.copyOf(Arrays.asList((String[]) row.getArray("said").getArray()))))
                 .list();
@@ -147,8 +156,20 @@ class SheetStore {
                 text(row.getString("next_step")),
                 requireNonNull(instant(row, "opened_at")),
                 instant(row, "first_scored_at"),
-                row.getInt("lock_version"));
+                row.getInt("lock_version"),
+                reopening(row));
         return new Draft(sheet, row.getObject("programme_id", UUID.class), row.getString("converted_to") != null);
+    }
+
+    private static @Nullable Reopening reopening(ResultSet row) throws SQLException {
+        UUID editor = row.getObject("editor_id", UUID.class);
+        return editor == null
+                ? null
+                : new Reopening(
+                        row.getInt("version_no"),
+                        editor,
+                        row.getString("reason"),
+                        requireNonNull(instant(row, "reopened_at")));
     }
 
     private Map<String, StepState> steps(UUID id) {

@@ -30,7 +30,7 @@ class SheetWriterStore {
                 lock_version = lock_version + 1
             where tenant_id = :tenant
               and id = :sheet
-              and state = 'OPEN'
+              and state in ('OPEN', 'REOPENED')
               and lock_version = :version
             """;
     private static final String SIGN = """
@@ -39,7 +39,7 @@ class SheetWriterStore {
                 lock_version = lock_version + 1
             where tenant_id = :tenant
               and id = :sheet
-              and state = 'OPEN'
+              and state in ('OPEN', 'REOPENED')
               and lock_version = :version
             """;
     private static final String LOCK = """

@@ -11,10 +11,16 @@ public interface Sheets {
     /** Any sheet of the organisation, for rooms that have checked the person's right themselves. */
     Sheet get(UUID id);
 
-    /** The scorer's own open sheet; {@code NotFound} for anyone else. */
+    /**
+     * Keeps everyone else from changing a sheet or the facts of its case until the caller's transaction ends, waiting for
+     * those who do so now, and reads it.
+     */
+    Sheet hold(UUID id);
+
+    /** The scorer's own open sheet, or the one this person writes the next version of; {@code NotFound} for anyone else. */
     Sheet openFor(SignedIn scorer, UUID id);
 
-    /** The scorer's open sheets, oldest case first. */
+    /** What this person may write on: open sheets and new versions, oldest case first. */
     List<OpenSheet> toScore(UUID scorerId);
 
     /**
@@ -35,7 +41,7 @@ public interface Sheets {
     Attempt<Sheet> tap(SignedIn scorer, UUID id, UUID tapId, int onVersion, SheetChange change);
 
     /**
-     * Closes a sheet as signed, inside the signer's transaction.
+     * Closes a sheet, or the version written on it, as signed, inside the signer's transaction.
      *
      * @return false when it was not open on that version any more
      */

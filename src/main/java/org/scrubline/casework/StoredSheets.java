@@ -21,6 +21,7 @@ import org.scrubline.rubric.RubricLibrary;
 import org.scrubline.rubric.Rubrics;
 import org.scrubline.rubric.Step;
 import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 
 @Service
@@ -29,6 +30,8 @@ class StoredSheets implements Sheets {
 
     private final SheetStore sheets;
     private final SheetWriterStore writer;
+    private final VersionDraftStore drafts;
+    private final CaseStore locks;
     private final SheetDifferences differences;
     private final RemovalDates removals;
     private final Cases cases;
@@ -39,6 +42,8 @@ class StoredSheets implements Sheets {
     StoredSheets(
             SheetStore sheets,
             SheetWriterStore writer,
+            VersionDraftStore drafts,
+            CaseStore locks,
             SheetDifferences differences,
             RemovalDates removals,
             Cases cases,
@@ -47,6 +52,8 @@ class StoredSheets implements Sheets {
             Clock clock) {
         this.sheets = sheets;
         this.writer = writer;
+        this.drafts = drafts;
+        this.locks = locks;
         this.differences = differences;
         this.removals = removals;
         this.cases = cases;
@@ -59,6 +66,15 @@ class StoredSheets implements Sheets {
     @Transactional(readOnly = true)
     public Sheet get(UUID id) {
         return sheets.find(id).map(this::complete).orElseThrow(NotFound::new);
+    }
+
+    /** The case first, like every change of a case, so that no two ever wait for each other. */
+    @Override
+    @Transactional(propagation = Propagation.MANDATORY)
+    public Sheet hold(UUID id) {
+        locks.hold(get(id).caseId());
+        writer.lock(id);
+        return get(id);
     }
 
     @Override
@@ -102,7 +118,11 @@ class StoredSheets implements Sheets {
 
     @Override
     public boolean markSigned(UUID id, int onVersion) {
-        return writer.markSigned(id, onVersion);
+        boolean signed = writer.markSigned(id, onVersion);
+        if (signed) {
+            drafts.delete(id);
+        }
+        return signed;
     }
 
     private Sheet write(SignedIn scorer, Rubric rubric, Sheet before, Sheet after, SheetChange change, Instant now) {
@@ -124,8 +144,8 @@ class StoredSheets implements Sheets {
 
     private Sheet own(SignedIn scorer, UUID id) {
         return sheets.find(id)
-                .filter(draft -> draft.sheet().state() == SheetState.OPEN)
-                .filter(draft -> draft.sheet().scorerId().equals(scorer.personId()))
+                .filter(draft -> draft.sheet().state().editable())
+                .filter(draft -> draft.sheet().editorId().equals(scorer.personId()))
                 .filter(draft -> scorer.has(Role.SUPERVISOR, draft.programmeId()))
                 .map(this::complete)
                 .orElseThrow(NotFound::new);
@@ -161,14 +181,15 @@ class StoredSheets implements Sheets {
                 steps.size(),
                 line.touchedAt(),
                 removals.announced(surgicalCase.programmeId(), line.traineeId(), line.touchedAt(), line.toldAt())
-                        .orElse(null));
+                        .orElse(null),
+                line.versionNo());
     }
 
     private Rubric rubric(UUID version) {
         return rubrics.byId(version).orElseThrow(NotFound::new).rubric();
     }
 
-    private static Map<String, String> stepOfMeasure(Rubric rubric) {
+    static Map<String, String> stepOfMeasure(Rubric rubric) {
         Map<String, String> stepOfMeasure = new LinkedHashMap<>();
         for (Step step : rubric.steps()) {
             step.measures().forEach(measure -> stepOfMeasure.put(measure.code(), step.code()));

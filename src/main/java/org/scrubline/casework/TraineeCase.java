@@ -16,4 +16,9 @@ public record TraineeCase(SurgicalCase surgicalCase, Part claimedPart, List<Shee
     public TraineeCase {
         sheets = List.copyOf(sheets);
     }
+
+    /** Whether it was scored and every sheet about this trainee is void. */
+    public boolean isVoid() {
+        return !sheets.isEmpty() && sheets.stream().allMatch(sheet -> sheet.state() == SheetState.VOID);
+    }
 }

@@ -26,6 +26,11 @@ public record CohortReport(
         worthALook = List.copyOf(worthALook);
     }
 
+    /** Counted sheets that are contested and not decided. */
+    public int contested() {
+        return rows.stream().mapToInt(TraineeRow::contested).sum();
+    }
+
     /** Cases of all trainees that count; a case of two trainees counts for each. */
     public int cases() {
         return rows.stream().mapToInt(TraineeRow::cases).sum();

@@ -23,6 +23,7 @@ record OpenWork(List<TraineeCase> cases) {
                 .filter(one -> one.surgicalCase().programmeId().equals(programmeId))
                 .filter(one -> performed(one.surgicalCase()).equals(procedure))
                 .filter(one -> one.surgicalCase().endedAt() != null)
+                .filter(one -> !one.isVoid())
                 .toList());
     }
 

@@ -33,8 +33,9 @@ public record Timeliness(int withinDay, int within72Hours, int late, int waiting
         return new Timeliness(withinDay, signed.size() - late - withinDay, late, unsigned.size() - never, never);
     }
 
+    /** A new version is no later than the first one was. */
     private static boolean withinDay(SignedSheet sheet) {
-        return Duration.between(sheet.caseEndedAt(), sheet.signedAt()).compareTo(DAY) <= 0;
+        return Duration.between(sheet.caseEndedAt(), sheet.firstSignedAt()).compareTo(DAY) <= 0;
     }
 
     /** Every sheet asked for. */

@@ -25,6 +25,11 @@ public record TraineeRow(
         return progress == null ? 0 : progress.evidence().cases().size();
     }
 
+    /** Counted sheets the trainee contests and nobody has decided on. */
+    public int contested() {
+        return progress == null ? 0 : progress.evidence().contested();
+    }
+
     public int scorers() {
         return progress == null ? 0 : progress.evidence().scorers();
     }

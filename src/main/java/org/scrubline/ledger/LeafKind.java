@@ -16,6 +16,16 @@ public enum LeafKind {
             new Rows("signed_event", "signed_sheet_id")),
     /** The trainee's remark under a signed record. */
     REMARK(new Rows("sheet_remark", "id")),
+    /** A person named to sign new versions in place of a scorer who left. */
+    VERSION_DELEGATE(new Rows("version_delegate", "id")),
+    /** Somebody asked for a record to be void. */
+    VOID_REQUEST(new Rows("void_request", "id")),
+    /** A second person confirmed or declined that. */
+    VOID_DECISION(new Rows("void_decision", "id")),
+    /** A trainee contests a signed version. */
+    CONTEST(new Rows("contest", "id")),
+    /** What was said or decided in a contest. */
+    CONTEST_STEP(new Rows("contest_step", "id")),
     /** A sheet handed to another supervisor. */
     HANDED_ON(new Rows("sheet_assignment", "id")),
     /** A published version of a rubric. */

@@ -23,4 +23,9 @@ public record CountedCase(UUID id, Instant endedAt, List<SignedSheet> sheets) {
     public boolean criticalEvent() {
         return sheets.stream().anyMatch(SignedSheet::criticalFailure);
     }
+
+    /** Whether the trainee contests any of the sheets and nothing is decided; it counts meanwhile. */
+    public boolean contested() {
+        return sheets.stream().anyMatch(sheet -> sheet.marks().contested());
+    }
 }

@@ -55,6 +55,12 @@ public record Evidence(List<CountedCase> cases, int assisted) {
         return cases.stream().flatMap(one -> one.sheets().stream()).toList();
     }
 
+    /** How many counted sheets are contested and not decided. */
+    public int contested() {
+        return (int)
+                sheets().stream().filter(sheet -> sheet.marks().contested()).count();
+    }
+
     /** How many people signed. */
     public int scorers() {
         return bySigner().size();

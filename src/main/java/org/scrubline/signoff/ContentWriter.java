@@ -3,6 +3,7 @@ package org.scrubline.signoff;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.CaseVerdict;
 import org.scrubline.casework.RecordedEvent;
 import org.scrubline.casework.Sheet;
@@ -21,6 +22,7 @@ import org.scrubline.signoff.SheetContent.CaseFacts;
 import org.scrubline.signoff.SheetContent.EventLine;
 import org.scrubline.signoff.SheetContent.MeasureLine;
 import org.scrubline.signoff.SheetContent.Named;
+import org.scrubline.signoff.SheetContent.Replaces;
 import org.scrubline.signoff.SheetContent.RubricUsed;
 import org.scrubline.signoff.SheetContent.Signer;
 import org.scrubline.signoff.SheetContent.StepLine;
@@ -33,23 +35,27 @@ import org.springframework.stereotype.Component;
 class ContentWriter {
 
     static final String MEANING = "signoff.meaning.observed";
+    private static final String MEANING_OF_VERSION = "signoff.meaning.version.";
 
     private final People people;
+    private final ReplacedVersions replaced;
     private final EventCatalogue catalogue;
     private final MessageSource messages;
 
-    ContentWriter(People people, RubricLibrary library, MessageSource messages) {
+    ContentWriter(People people, ReplacedVersions replaced, RubricLibrary library, MessageSource messages) {
         this.people = people;
+        this.replaced = replaced;
         this.catalogue = library.events();
         this.messages = messages;
     }
 
     SheetContent write(SignedIn scorer, SurgicalCase operation, Sheet sheet, PublishedRubric published) {
         Rubric rubric = published.rubric();
+        Replaces replaces = replaced.by(sheet);
         return new SheetContent(
                 SheetContent.SCHEMA,
                 sheet.id(),
-                1,
+                sheet.versionNo(),
                 new Named(scorer.tenantId(), scorer.organisationName()),
                 new RubricUsed(
                         published.id(), rubric.procedure(), rubric.title(), rubric.version(), published.contentHash()),
@@ -70,7 +76,8 @@ class ContentWriter {
                 sheet.nextStep(),
                 VerdictLine.of(CaseVerdict.of(rubric, catalogue, sheet)),
                 sheet.firstScoredAt(),
-                signer(scorer));
+                replaces,
+                signer(scorer, replaces));
     }
 
     private CaseFacts caseFacts(SurgicalCase operation) {
@@ -111,12 +118,15 @@ class ContentWriter {
     }
 
     /** The meaning is signed in the one language records are kept in, whatever the reader's. */
-    private Signer signer(SignedIn scorer) {
+    private Signer signer(SignedIn scorer, @Nullable Replaces replaces) {
+        String meaning = replaces == null
+                ? MEANING
+                : MEANING_OF_VERSION + replaces.basis().name();
         return new Signer(
                 scorer.personId(),
                 scorer.printedName(),
                 Role.SUPERVISOR.name(),
-                MEANING,
-                messages.getMessage(MEANING, null, Locale.ENGLISH));
+                meaning,
+                messages.getMessage(meaning, null, Locale.ENGLISH));
     }
 }

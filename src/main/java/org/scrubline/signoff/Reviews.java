@@ -17,28 +17,44 @@ import org.springframework.stereotype.Component;
 class Reviews {
 
     private final Sheets sheets;
+    private final SignedSheetQueries signed;
     private final Cases cases;
     private final Rubrics rubrics;
     private final ContentWriter writer;
 
-    Reviews(Sheets sheets, Cases cases, Rubrics rubrics, ContentWriter writer) {
+    Reviews(Sheets sheets, SignedSheetQueries signed, Cases cases, Rubrics rubrics, ContentWriter writer) {
         this.sheets = sheets;
+        this.signed = signed;
         this.cases = cases;
         this.rubrics = rubrics;
         this.writer = writer;
     }
 
     /**
-     * The scorer's own sheet, open or signed.
+     * The sheet this person may write on, or signed last.
      *
      * @throws NotFound for anyone else, who is not told that it exists
      */
     Sheet own(SignedIn scorer, UUID sheetId) {
         Sheet sheet = sheets.get(sheetId);
-        if (!sheet.scorerId().equals(scorer.personId()) || sheet.state() == SheetState.VOID) {
+        if (sheet.state() == SheetState.VOID || !isTheirs(scorer, sheet)) {
             throw new NotFound();
         }
         return sheet;
+    }
+
+    private boolean isTheirs(SignedIn who, Sheet sheet) {
+        return sheet.editorId().equals(who.personId())
+                || (sheet.state() == SheetState.SIGNED
+                        && signed.newest(sheet.id())
+                                .filter(newest -> newest.signerId().equals(who.personId()))
+                                .isPresent());
+    }
+
+    /** The same, kept from changing until the transaction ends. */
+    Review held(SignedIn scorer, UUID sheetId) {
+        sheets.hold(sheetId);
+        return of(scorer, sheetId);
     }
 
     Review of(SignedIn scorer, UUID sheetId) {

@@ -33,6 +33,7 @@ import org.scrubline.rubric.TakeoverReason;
  * @param measures those taken, in the order of the rubric
  * @param events in the order they were recorded
  * @param firstScoredAt null when no step was scored
+ * @param replaces what a new version stands in place of; null for the first
  */
 public record SheetContent(
         String schema,
@@ -51,13 +52,28 @@ public record SheetContent(
         String nextStep,
         VerdictLine verdict,
         @Nullable Instant firstScoredAt,
+        @Nullable Replaces replaces,
         Signer signer) {
 
     /** Name and version of this form; a change of its members is another version. */
-    public static final String SCHEMA = "scrubline-sheet/1";
+    public static final String SCHEMA = "scrubline-sheet/2";
 
     /** Something with an id, under the name it had then. */
     public record Named(UUID id, String name) {}
+
+    /**
+     * The version a new one stands in place of, why, and by which right its signer signs it.
+     *
+     * @param record id of that version
+     * @param grantedBy the statement that gave the right; null for the scorer's own
+     */
+    public record Replaces(
+            UUID record,
+            int version,
+            String contentHash,
+            String reason,
+            VersionBasis basis,
+            @Nullable UUID grantedBy) {}
 
     /** The rubric version the levels refer to; its own hash fixes every sentence. */
     public record RubricUsed(UUID id, String procedure, String title, String version, String contentHash) {}

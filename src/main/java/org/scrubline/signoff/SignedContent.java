@@ -19,7 +19,7 @@ import org.scrubline.signoff.SignedSheet.SignedStep;
  * @param reviewedHash SHA-256 of its canonical JSON, lower-case hexadecimal
  * @param signedAt instant of signing, UTC
  * @param signedZone zone of the site's clocks
- * @param late signed more than 72 hours after the end of the case
+ * @param late version 1 was signed more than 72 hours after the end of the case
  */
 public record SignedContent(
         SheetContent reviewed, String reviewedHash, Instant signedAt, ZoneId signedZone, boolean late) {
@@ -29,8 +29,12 @@ public record SignedContent(
         return CanonicalJson.read(json, SignedContent.class);
     }
 
-    /** The record to store of this content, received by the server as it is signed. */
-    SignedSheet record(SurgicalCase operation) {
+    /**
+     * The record to store of this content, received by the server as it is signed.
+     *
+     * @param firstSignedAt when version 1 was signed
+     */
+    SignedSheet record(SurgicalCase operation, Instant firstSignedAt) {
         String json = CanonicalJson.of(this);
         SheetContent.Signer signer = reviewed.signer();
         return new SignedSheet(
@@ -46,6 +50,7 @@ public record SignedContent(
                 signedAt,
                 signedZone,
                 signedAt,
+                firstSignedAt,
                 operation.programmeId(),
                 operation.siteId(),
                 operation.id(),
@@ -58,6 +63,7 @@ public record SignedContent(
                 requireNonNull(reviewed.givenSupervision()),
                 reviewed.verdict().verdict(),
                 late,
+                RecordMarks.NONE,
                 steps(),
                 events());
     }

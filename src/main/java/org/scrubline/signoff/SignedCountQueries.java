@@ -30,6 +30,11 @@ class SignedCountQueries {
                                           where newer.tenant_id = s.tenant_id
                                             and newer.sheet_id = s.sheet_id
                                             and newer.version_no > s.version_no)
+                          and not exists (select 1
+                                          from void_decision v
+                                          where v.tenant_id = s.tenant_id
+                                            and v.sheet_id = s.sheet_id
+                                            and v.confirmed)
                         """)
                 .param("tenant", TenantScope.require())
                 .param("programme", programmeId)

@@ -14,6 +14,7 @@ import org.scrubline.casework.Verdict;
  */
 public record SignedLine(
         UUID id,
+        int versionNo,
         String procedure,
         String reference,
         String traineeName,
@@ -22,4 +23,5 @@ public record SignedLine(
         Instant signedAt,
         ZoneId zone,
         Verdict verdict,
-        boolean late) {}
+        boolean late,
+        RecordMarks marks) {}

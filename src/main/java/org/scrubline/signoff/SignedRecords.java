@@ -6,8 +6,9 @@ import org.scrubline.platform.Attempt;
 import org.scrubline.platform.SignedIn;
 
 /**
- * Signed sheets as one person may read them: the trainee, the signer, directors and committee members of the programme,
- * and visitors while a director has opened the sheet to them. For everyone else they do not exist.
+ * Signed sheets as one person may read them: the trainee, the signers of any version, who reviews or reviewed a contest,
+ * who may sign the next version, directors and committee members of the programme, and visitors while a director has
+ * opened the sheet to them. For everyone else they do not exist.
  */
 public interface SignedRecords {
 
@@ -21,17 +22,23 @@ public interface SignedRecords {
      */
     SignedSheet read(SignedIn who, UUID id);
 
-    /** The newest signed version of a sheet; throws as {@link #read}. */
+    /** The newest signed version of a sheet, void or not; throws as {@link #read}. */
     SignedSheet readSheet(SignedIn who, UUID sheetId);
 
-    /** Whether this person signed a sheet, so that it can be read but no longer changed. */
+    /** Whether this person signed a sheet and is not writing its next version, so that it can be read but not changed. */
     boolean signed(SignedIn who, UUID sheetId);
 
-    /** What this person signed, newest signature first. */
+    /** What this person signed any version of and counts, newest signature first. */
     List<SignedLine> signedBy(UUID signerId);
 
-    /** What was signed about this trainee, newest signature first. */
+    /** The same of what is void. */
+    List<SignedLine> voidSignedBy(UUID signerId);
+
+    /** What was signed about this trainee and counts, newest signature first. */
     List<SignedLine> about(UUID traineeId);
+
+    /** The same of what is void. */
+    List<SignedLine> voidAbout(UUID traineeId);
 
     /** Remarks under a sheet, oldest first, for a person who may read it. */
     List<Remark> remarks(UUID sheetId);

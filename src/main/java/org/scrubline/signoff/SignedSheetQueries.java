@@ -5,6 +5,7 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -36,23 +37,39 @@ class SignedSheetQueries {
               and (cast(:trainee as uuid) is null or s.trainee_id = :trainee)
               and (cast(:programme as uuid) is null or s.programme_id = :programme)
               and (cast(:procedure as text) is null or s.procedure_code = :procedure)
-              and (cast(:id as uuid) is not null
+              and s.received_at <= coalesce(cast(:knownAt as timestamptz), 'infinity')
+              and (:reach = 'EVERY'
                    or not exists (select 1
                                   from signed_sheet newer
                                   where newer.tenant_id = s.tenant_id
                                     and newer.sheet_id = s.sheet_id
-                                    and newer.version_no > s.version_no))
+                                    and newer.version_no > s.version_no
+                                    and newer.received_at <= coalesce(cast(:knownAt as timestamptz), 'infinity')))
+              and (:reach <> 'COUNTING'
+                   or not exists (select 1
+                                  from void_decision v
+                                  where v.tenant_id = s.tenant_id
+                                    and v.sheet_id = s.sheet_id
+                                    and v.confirmed
+                                    and v.signed_at <= coalesce(cast(:knownAt as timestamptz), 'infinity')))
             """;
 
     private static final String SHEETS = """
             select s.id, s.sheet_id, s.version_no, s.content, s.content_hash,
                 s.signer_id, s.signer_name, s.signer_role, s.meaning, s.signed_at, s.signed_zone, s.received_at,
+                (select f.signed_at
+                 from signed_sheet f
+                 where f.tenant_id = s.tenant_id
+                   and f.sheet_id = s.sheet_id
+                   and f.version_no = 1) as first_signed_at,
                 s.programme_id, s.site_id, s.case_id, s.case_ended_at, s.trainee_id, s.rubric_version_id,
-                s.procedure_code, s.band, s.confirmed_part, s.given_supervision, s.verdict, s.late
+                s.procedure_code, s.band, s.confirmed_part, s.given_supervision, s.verdict, s.late,
+                m.contested, m.outcome
             from signed_sheet s
+            %s
             where %s
-            order by s.case_ended_at, s.signed_at, s.id
-            """.formatted(WHERE);
+            order by s.case_ended_at, s.signed_at, s.version_no, s.id
+            """.formatted(MarkColumns.JOIN, WHERE);
     private static final String STEPS = """
             select t.signed_sheet_id, t.step_code, t.critical, t.state, t.level, t.cause
             from signed_sheet s
@@ -77,20 +94,59 @@ class SignedSheetQueries {
         this.jdbc = jdbc;
     }
 
-    /** Which sheets; null leaves a filter out. Asked by its own id, an older version is answered too. */
+    /** Which versions of a sheet are looked at. */
+    enum Reach {
+        /** The newest, unless the sheet is void: what every number is made from. */
+        COUNTING,
+        /** The newest, void or not. */
+        NEWEST,
+        EVERY
+    }
+
+    /** Which sheets; null leaves a filter out. {@code knownAt} reads them as they were known then, null as now. */
     record Filter(
+            Reach reach,
             @Nullable UUID id,
             @Nullable UUID sheet,
             @Nullable UUID trainee,
             @Nullable UUID programme,
-            @Nullable String procedure) {}
+            @Nullable String procedure,
+            @Nullable Instant knownAt) {
 
-    Optional<SignedSheet> byId(UUID id) {
-        return find(new Filter(id, null, null, null, null)).stream().findFirst();
+        static Filter id(UUID record) {
+            return new Filter(Reach.EVERY, record, null, null, null, null, null);
+        }
+
+        static Filter sheet(Reach reach, UUID sheet) {
+            return new Filter(reach, null, sheet, null, null, null, null);
+        }
+
+        static Filter trainee(UUID trainee, @Nullable String procedure) {
+            return new Filter(Reach.COUNTING, null, null, trainee, null, procedure, null);
+        }
+
+        static Filter programme(UUID programme, String procedure) {
+            return new Filter(Reach.COUNTING, null, null, null, programme, procedure, null);
+        }
+
+        Filter knownAt(Instant then) {
+            return new Filter(reach, id, sheet, trainee, programme, procedure, then);
+        }
     }
 
-    Optional<SignedSheet> ofSheet(UUID sheet) {
-        return find(new Filter(null, sheet, null, null, null)).stream().findFirst();
+    /** Of whatever version. */
+    Optional<SignedSheet> byId(UUID id) {
+        return find(Filter.id(id)).stream().findFirst();
+    }
+
+    /** The newest version, void or not. */
+    Optional<SignedSheet> newest(UUID sheet) {
+        return find(Filter.sheet(Reach.NEWEST, sheet)).stream().findFirst();
+    }
+
+    /** Every version, oldest first. */
+    List<SignedSheet> versions(UUID sheet) {
+        return find(Filter.sheet(Reach.EVERY, sheet));
     }
 
     /** Oldest case first. */
@@ -130,6 +186,10 @@ class SignedSheetQueries {
     private JdbcClient.StatementSpec ask(String sql, Filter filter) {
         return jdbc.sql(sql)
                 .param("tenant", TenantScope.require())
+                .param("reach", filter.reach().name())
+                .param(
+                        "knownAt",
+                        filter.knownAt() == null ? null : filter.knownAt().atOffset(ZoneOffset.UTC))
                 .param("id", filter.id())
                 .param("sheet", filter.sheet())
                 .param("trainee", filter.trainee())
@@ -163,6 +223,7 @@ class SignedSheetQueries {
                 instant(row, "signed_at"),
                 ZoneId.of(row.getString("signed_zone")),
                 instant(row, "received_at"),
+                instant(row, "first_signed_at"),
                 row.getObject("programme_id", UUID.class),
                 row.getObject("site_id", UUID.class),
                 row.getObject("case_id", UUID.class),
@@ -175,6 +236,7 @@ class SignedSheetQueries {
                 Supervision.valueOf(row.getString("given_supervision")),
                 Verdict.valueOf(row.getString("verdict")),
                 row.getBoolean("late"),
+                MarkColumns.read(row),
                 steps,
                 events);
     }

@@ -5,19 +5,30 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 
-/** Reads signed sheets of the organisation; the newest version of each, oldest case first. */
+/**
+ * Reads signed sheets of the organisation that count: the newest signed version of each that is not void, oldest case
+ * first. Read as known at an instant, versions signed and voids confirmed later are as if they had not happened yet, so
+ * that numbers of that day can be made again.
+ */
 public interface SignedSheets {
 
+    /** A signed sheet of whatever version, void or not. */
     Optional<SignedSheet> byId(UUID id);
 
-    /** The newest signed version of a sheet. */
+    /** The version of a sheet that counts; empty when none was signed or the sheet is void. */
     Optional<SignedSheet> ofSheet(UUID sheetId);
 
     List<SignedSheet> ofTrainee(UUID traineeId);
 
     List<SignedSheet> ofTrainee(UUID traineeId, String procedureCode);
 
+    /** As known at an instant. */
+    List<SignedSheet> ofTrainee(UUID traineeId, String procedureCode, Instant knownAt);
+
     List<SignedSheet> ofProgramme(UUID programmeId, String procedureCode);
+
+    /** As known at an instant. */
+    List<SignedSheet> ofProgramme(UUID programmeId, String procedureCode, Instant knownAt);
 
     /** How many of a programme's sheets speak of a trainee who operated, wholly or in parts. */
     Count count(UUID programmeId, String procedureCode, Instant after);

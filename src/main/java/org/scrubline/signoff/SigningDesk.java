@@ -4,7 +4,9 @@ import static java.util.Objects.requireNonNull;
 
 import java.time.Clock;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import org.scrubline.casework.SheetState;
@@ -29,6 +31,7 @@ class SigningDesk {
     private final Reviews reviews;
     private final SigningRules rules;
     private final Sheets sheets;
+    private final VersionObstacles versions;
     private final SignedSheetStore store;
     private final SignedSheetQueries queries;
     private final Ledger ledger;
@@ -39,6 +42,7 @@ class SigningDesk {
             Reviews reviews,
             SigningRules rules,
             Sheets sheets,
+            VersionObstacles versions,
             SignedSheetStore store,
             SignedSheetQueries queries,
             Ledger ledger,
@@ -47,6 +51,7 @@ class SigningDesk {
         this.reviews = reviews;
         this.rules = rules;
         this.sheets = sheets;
+        this.versions = versions;
         this.store = store;
         this.queries = queries;
         this.ledger = ledger;
@@ -75,7 +80,7 @@ class SigningDesk {
 
     /** Signs what is stored if it still has the reviewed hash. */
     public Attempt<SignedSheet> sign(SignedIn scorer, UUID sheetId, String reviewedHash) {
-        Review review = reviews.of(scorer, sheetId);
+        Review review = reviews.held(scorer, sheetId);
         if (review.sheet().state() == SheetState.SIGNED) {
             return Attempt.done(first(sheetId, reviewedHash));
         }
@@ -88,15 +93,15 @@ class SigningDesk {
 
     /** Signs what is stored, whatever it is; what was signed before is answered again. */
     public Attempt<SignedSheet> sign(SignedIn scorer, UUID sheetId) {
-        Review review = reviews.of(scorer, sheetId);
+        Review review = reviews.held(scorer, sheetId);
         return review.sheet().state() == SheetState.SIGNED
-                ? Attempt.done(queries.ofSheet(sheetId).orElseThrow())
+                ? Attempt.done(queries.newest(sheetId).orElseThrow())
                 : sign(review, CanonicalJson.sha256(CanonicalJson.of(review.content())));
     }
 
     /**
-     * Marking the sheet comes first: it takes the row's lock, so of many at once one signs and the others wait for it
-     * and answer with its signature.
+     * The sheet is held: of many at once one signs and the others wait for it and answer with its signature. So is its
+     * case: what is signed is what stands there.
      */
     private Attempt<SignedSheet> sign(Review review, String hash) {
         List<Refusal> obstacles = obstacles(review);
@@ -112,21 +117,28 @@ class SigningDesk {
         events.publishEvent(SheetSigned.of(signed, review.operation().reference()));
         events.publishEvent(new EvidenceAdded(signed.id(), signed.programmeId(), signed.procedureCode()));
         ledger.append(LeafKind.SIGNATURE, signed.id());
-        return Attempt.done(signed);
+        return Attempt.done(
+                signed.versionNo() == 1 ? signed : queries.byId(signed.id()).orElseThrow());
     }
 
+    /** How late it is was judged when the first version was signed, and stays. */
     private SignedSheet signed(Review review, String hash) {
         SurgicalCase operation = review.operation();
         Instant now = clock.instant().truncatedTo(ChronoUnit.MILLIS);
-        boolean late = SigningRules.late(requireNonNull(operation.endedAt()), now);
-        return new SignedContent(review.content(), hash, now, requireNonNull(operation.endedZone()), late)
-                .record(operation);
+        ZoneId zone = requireNonNull(operation.endedZone());
+        if (review.sheet().reopening() == null) {
+            boolean late = SigningRules.late(requireNonNull(operation.endedAt()), now);
+            return new SignedContent(review.content(), hash, now, zone, late).record(operation, now);
+        }
+        SignedSheet before = queries.newest(review.sheet().id()).orElseThrow();
+        return new SignedContent(review.content(), hash, now, zone, before.late())
+                .record(operation, before.firstSignedAt());
     }
 
     /** The signature this content already has; other content is out of date. */
     private SignedSheet first(UUID sheetId, String reviewedHash) {
         SignedSheet signed =
-                queries.ofSheet(sheetId).orElseThrow(() -> new StaleData("/sheets/" + sheetId + "/review", List.of()));
+                queries.newest(sheetId).orElseThrow(() -> new StaleData("/sheets/" + sheetId + "/review", List.of()));
         String signedHash = SignedContent.read(signed.content()).reviewedHash();
         if (!signedHash.equals(reviewedHash)) {
             throw stale("/signed/" + signed.id(), reviewedHash, signedHash);
@@ -135,8 +147,10 @@ class SigningDesk {
     }
 
     private List<Refusal> obstacles(Review review) {
-        return rules.obstacles(
-                review.operation(), review.sheet(), review.published().rubric());
+        List<Refusal> obstacles = new ArrayList<>(rules.obstacles(
+                review.operation(), review.sheet(), review.published().rubric()));
+        versions.obstacle(review.sheet()).ifPresent(obstacles::add);
+        return obstacles;
     }
 
     private static StaleData stale(String back, String reviewed, String stored) {

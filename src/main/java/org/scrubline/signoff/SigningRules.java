@@ -18,7 +18,7 @@ import org.scrubline.rubric.Step;
 import org.springframework.stereotype.Component;
 
 /**
- * What must hold at the moment of signing. The field of a reason says where to mend it: {@link Signing#AUTHORITY} for who may
+ * What must hold at the moment of signing; how late it is matters for the first version only. The field of a reason says where to mend it: {@link Signing#AUTHORITY} for who may
  * sign at all, {@code role} and {@code step-CODE} for places on the sheet, empty for what no entry can mend.
  */
 @Component
@@ -37,7 +37,9 @@ class SigningRules {
 
     List<Refusal> obstacles(SurgicalCase operation, Sheet sheet, Rubric rubric) {
         List<Refusal> obstacles = new ArrayList<>(authority(operation.programmeId(), sheet));
-        timing(operation.endedAt(), obstacles);
+        if (sheet.reopening() == null) {
+            timing(operation.endedAt(), obstacles);
+        }
         if (sheet.confirmedPart() == null || sheet.givenSupervision() == null) {
             obstacles.add(Refusal.at("role", "signoff.refusal.role-open"));
         }
@@ -61,13 +63,13 @@ class SigningRules {
     private List<Refusal> authority(UUID programme, Sheet sheet) {
         List<Refusal> reasons = new ArrayList<>();
         boolean supervises = people.holding(programme, Role.SUPERVISOR).stream()
-                .anyMatch(person -> person.id().equals(sheet.scorerId()));
+                .anyMatch(person -> person.id().equals(sheet.editorId()));
         if (!supervises) {
             reasons.add(Refusal.at(Signing.AUTHORITY, "signoff.refusal.no-supervisor"));
         }
-        if (sheet.traineeId().equals(sheet.scorerId())) {
+        if (sheet.traineeId().equals(sheet.editorId())) {
             reasons.add(Refusal.at(Signing.AUTHORITY, "signoff.refusal.own-training"));
-        } else if (people.inConflict(sheet.scorerId(), sheet.traineeId())) {
+        } else if (people.inConflict(sheet.editorId(), sheet.traineeId())) {
             reasons.add(Refusal.at(Signing.AUTHORITY, "signoff.refusal.conflict"));
         }
         return reasons;

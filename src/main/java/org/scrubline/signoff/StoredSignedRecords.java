@@ -24,6 +24,7 @@ class StoredSignedRecords implements SignedRecords {
 
     private final SignedSheetQueries sheets;
     private final SignedLineQueries lines;
+    private final VersionQueries versions;
     private final RemarkStore remarks;
     private final Ledger ledger;
     private final Visitors visitors;
@@ -33,6 +34,7 @@ class StoredSignedRecords implements SignedRecords {
     StoredSignedRecords(
             SignedSheetQueries sheets,
             SignedLineQueries lines,
+            VersionQueries versions,
             RemarkStore remarks,
             Ledger ledger,
             Visitors visitors,
@@ -40,6 +42,7 @@ class StoredSignedRecords implements SignedRecords {
             Clock clock) {
         this.sheets = sheets;
         this.lines = lines;
+        this.versions = versions;
         this.remarks = remarks;
         this.ledger = ledger;
         this.visitors = visitors;
@@ -54,14 +57,14 @@ class StoredSignedRecords implements SignedRecords {
 
     @Override
     public SignedSheet readSheet(SignedIn who, UUID sheetId) {
-        return readable(who, sheets.ofSheet(sheetId));
+        return readable(who, sheets.newest(sheetId));
     }
 
     private SignedSheet readable(SignedIn who, Optional<SignedSheet> signed) {
         return signed.filter(sheet -> sheet.traineeId().equals(who.personId())
-                        || sheet.signerId().equals(who.personId())
                         || who.has(Role.DIRECTOR, sheet.programmeId())
                         || who.has(Role.COMMITTEE_MEMBER, sheet.programmeId())
+                        || versions.involved(who.personId(), sheet.sheetId())
                         || visitors.toRecord(who, sheet.id(), sheet.traineeId(), sheet.programmeId())
                                 .isPresent())
                 .orElseThrow(NotFound::new);
@@ -75,6 +78,16 @@ class StoredSignedRecords implements SignedRecords {
     @Override
     public List<SignedLine> signedBy(UUID signerId) {
         return lines.signedBy(signerId);
+    }
+
+    @Override
+    public List<SignedLine> voidSignedBy(UUID signerId) {
+        return lines.voidSignedBy(signerId);
+    }
+
+    @Override
+    public List<SignedLine> voidAbout(UUID traineeId) {
+        return lines.voidAbout(traineeId);
     }
 
     @Override

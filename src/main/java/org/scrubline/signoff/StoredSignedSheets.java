@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.scrubline.signoff.SignedSheetQueries.Filter;
+import org.scrubline.signoff.SignedSheetQueries.Reach;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -27,22 +28,32 @@ class StoredSignedSheets implements SignedSheets {
 
     @Override
     public Optional<SignedSheet> ofSheet(UUID sheetId) {
-        return queries.ofSheet(sheetId);
+        return queries.find(Filter.sheet(Reach.COUNTING, sheetId)).stream().findFirst();
     }
 
     @Override
     public List<SignedSheet> ofTrainee(UUID traineeId) {
-        return queries.find(new Filter(null, null, traineeId, null, null));
+        return queries.find(Filter.trainee(traineeId, null));
     }
 
     @Override
     public List<SignedSheet> ofTrainee(UUID traineeId, String procedureCode) {
-        return queries.find(new Filter(null, null, traineeId, null, procedureCode));
+        return queries.find(Filter.trainee(traineeId, procedureCode));
+    }
+
+    @Override
+    public List<SignedSheet> ofTrainee(UUID traineeId, String procedureCode, Instant knownAt) {
+        return queries.find(Filter.trainee(traineeId, procedureCode).knownAt(knownAt));
     }
 
     @Override
     public List<SignedSheet> ofProgramme(UUID programmeId, String procedureCode) {
-        return queries.find(new Filter(null, null, null, programmeId, procedureCode));
+        return queries.find(Filter.programme(programmeId, procedureCode));
+    }
+
+    @Override
+    public List<SignedSheet> ofProgramme(UUID programmeId, String procedureCode, Instant knownAt) {
+        return queries.find(Filter.programme(programmeId, procedureCode).knownAt(knownAt));
     }
 
     @Override

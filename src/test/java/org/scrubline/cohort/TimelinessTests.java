@@ -34,6 +34,20 @@ class TimelinessTests {
     }
 
     @Test
+    void aNewVersionIsAsLateAsItsFirstWas() {
+        List<SignedSheet> signed = List.of(
+                ofDay(0).signedAfter(Duration.ofDays(40))
+                        .firstSignedAfter(Duration.ofHours(2))
+                        .build(),
+                ofDay(1).signedAfter(Duration.ofDays(40))
+                        .firstSignedAfter(Duration.ofHours(80))
+                        .build());
+
+        assertThat(Timeliness.of(signed, List.of(), START.plus(Duration.ofDays(50))))
+                .isEqualTo(new Timeliness(1, 0, 1, 0, 0));
+    }
+
+    @Test
     void nothingAskedForIsNothing() {
         assertThat(Timeliness.of(List.of(), List.of(), START).percent(0)).isZero();
     }

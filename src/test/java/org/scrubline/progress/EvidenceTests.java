@@ -23,6 +23,15 @@ class EvidenceTests {
     private static final Map<UUID, Rubric> RUBRICS = Map.of(ASignedSheet.VERSION, ASignedSheet.RUBRIC);
 
     @Test
+    void aContestedSheetCountsAndIsCountedAsContested() {
+        Evidence evidence = Evidence.of(List.of(ofDay(0).contested().build(), ofDay(1).build(), ofDay(2).build()));
+
+        assertThat(evidence.cases()).hasSize(3);
+        assertThat(evidence.contested()).isEqualTo(1);
+        assertThat(evidence.cases()).extracting(CountedCase::contested).containsExactly(true, false, false);
+    }
+
+    @Test
     void onlyOperatedCasesCount() {
         Evidence evidence = Evidence.of(List.of(
                 ofDay(1).part(Part.ASSISTED).build(),

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.Part;
 import org.scrubline.casework.StepState;
 import org.scrubline.casework.Supervision;
@@ -17,6 +18,7 @@ import org.scrubline.rubric.Family;
 import org.scrubline.rubric.Phase;
 import org.scrubline.rubric.Rubric;
 import org.scrubline.rubric.Step;
+import org.scrubline.signoff.RecordMarks;
 import org.scrubline.signoff.SignedSheet;
 
 /**
@@ -46,6 +48,8 @@ public final class ASignedSheet {
     private UUID signer = scorer(1);
     private Instant endedAt = START;
     private Duration delay = Duration.ofHours(1);
+    private @Nullable Duration firstDelay;
+    private RecordMarks marks = RecordMarks.NONE;
     private Part part = Part.WHOLE_CASE;
     private Verdict verdict = Verdict.INDEPENDENT;
     private List<SignedSheet.SignedEvent> events = List.of();
@@ -122,6 +126,17 @@ public final class ASignedSheet {
         return this;
     }
 
+    /** A later version of a sheet whose first one was signed this long after the case. */
+    public ASignedSheet firstSignedAfter(Duration first) {
+        firstDelay = first;
+        return this;
+    }
+
+    public ASignedSheet contested() {
+        marks = new RecordMarks(true, null, false);
+        return this;
+    }
+
     public ASignedSheet band(Band newBand) {
         band = newBand;
         return this;
@@ -141,6 +156,7 @@ public final class ASignedSheet {
 
     public SignedSheet build() {
         Instant signedAt = endedAt.plus(delay);
+        Duration first = firstDelay == null ? delay : firstDelay;
         List<SignedSheet.SignedStep> steps = rubric.steps().stream()
                 .map(step -> new SignedSheet.SignedStep(
                         step.code(), step.critical(), states.getOrDefault(step.code(), new StepState.NotSeen())))
@@ -158,6 +174,7 @@ public final class ASignedSheet {
                 signedAt,
                 ZoneId.of("Europe/London"),
                 signedAt,
+                endedAt.plus(first),
                 PROGRAMME,
                 UUID.randomUUID(),
                 caseId,
@@ -169,7 +186,8 @@ public final class ASignedSheet {
                 part,
                 Supervision.SCRUBBED,
                 verdict,
-                delay.compareTo(Duration.ofHours(72)) > 0,
+                first.compareTo(Duration.ofHours(72)) > 0,
+                marks,
                 steps,
                 events);
     }

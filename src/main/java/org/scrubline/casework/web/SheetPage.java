@@ -4,7 +4,11 @@ import java.math.BigDecimal;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** The score sheet as its page shows it. */
+/**
+ * The score sheet as its page shows it.
+ *
+ * @param reopened which version of a signed sheet this is and why; null for the first
+ */
 record SheetPage(
         String action,
         int version,
@@ -15,7 +19,8 @@ record SheetPage(
         Events events,
         Feedback strength,
         Feedback nextStep,
-        Foot foot) {
+        Foot foot,
+        @Nullable String reopened) {
 
     /** A fact in the line under the heading. */
     record Fact(@Nullable String value, @Nullable String text) {}

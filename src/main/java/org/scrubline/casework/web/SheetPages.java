@@ -7,6 +7,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.Part;
 import org.scrubline.casework.RecordedEvent;
+import org.scrubline.casework.Reopening;
 import org.scrubline.casework.Sheet;
 import org.scrubline.casework.Supervision;
 import org.scrubline.casework.SurgicalCase;
@@ -49,7 +50,15 @@ class SheetPages {
                         "strength", shown.text("strength"), suggestions.strengths(), errors.get("strength")),
                 new SheetPage.Feedback(
                         "nextStep", shown.text("nextStep"), suggestions.nextSteps(), errors.get("nextStep")),
-                foot.of(draft));
+                foot.of(draft),
+                reopened(sheet.reopening()));
+    }
+
+    private @Nullable String reopened(@Nullable Reopening reopening) {
+        return reopening == null
+                ? null
+                : words.say(
+                        "sheet.reopened.text", reopening.versionNo(), reopening.versionNo() - 1, reopening.reason());
     }
 
     private List<SheetPage.Fact> facts(Draft draft, String trainee) {

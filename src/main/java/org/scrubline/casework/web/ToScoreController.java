@@ -30,7 +30,7 @@ class ToScoreController {
         this.words = words;
     }
 
-    /** A line of the list; {@code age} is since the end of the case, {@code removal} says when the sheet will go. */
+    /** A line of the list; {@code age} is since the end of the case or says that it is a new version, {@code removal} says when the sheet will go. */
     record Line(
             String href,
             String trainee,
@@ -62,9 +62,9 @@ class ToScoreController {
                         open.surgicalCase().reference(),
                         words.say("sheet.eye." + open.surgicalCase().eye().name()),
                         words.endOf(open.surgicalCase())),
-                words.age(open.age()),
+                open.versionNo() > 1 ? words.say("to-score.version", open.versionNo()) : words.age(open.age()),
                 words.say("to-score.progress", open.stepsSaid(), open.stepsInAll()),
-                open.age().compareTo(LATE_AFTER) > 0,
+                open.versionNo() == 1 && open.age().compareTo(LATE_AFTER) > 0,
                 removal(open));
     }
 

@@ -34,10 +34,11 @@ class CohortController {
             @AuthenticationPrincipal SignedIn who,
             @RequestParam @Nullable UUID programme,
             @RequestParam @Nullable String procedure,
+            @RequestParam(defaultValue = "") String show,
             Model model) {
         CohortReport report = cohort.report(who, programme, procedure);
         events.publishEvent(seen(who, report.programme()));
-        model.addAttribute("page", pages.page(report, cohort.programmes(who), cohort.procedures()));
+        model.addAttribute("page", pages.page(report, cohort.programmes(who), cohort.procedures(), RowFilter.of(show)));
         return "cohort/cohort";
     }
 

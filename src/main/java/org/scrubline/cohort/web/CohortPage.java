@@ -7,6 +7,7 @@ import org.scrubline.platform.TableView;
 /**
  * The director's page, every sentence and number ready to print.
  *
+ * @param show which trainees the tables show
  * @param empty whether no signed sheet of the procedure counts yet
  * @param columns names of the steps
  * @param grid a row a trainee
@@ -21,6 +22,8 @@ record CohortPage(
         String title,
         List<Option> programmes,
         List<Option> procedures,
+        String show,
+        List<Option> shows,
         List<Fact> facts,
         boolean empty,
         List<String> columns,

@@ -3,6 +3,7 @@ package org.scrubline.cohort.web;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Stream;
 import org.scrubline.cohort.CohortReport;
 import org.scrubline.cohort.Timeliness;
 import org.scrubline.cohort.WorthALook;
@@ -29,7 +30,7 @@ class CohortPages {
         this.trainees = trainees;
     }
 
-    CohortPage page(CohortReport report, List<Programme> programmes, List<Rubric> procedures) {
+    CohortPage page(CohortReport report, List<Programme> programmes, List<Rubric> procedures, RowFilter filter) {
         Rubric rubric = report.rubric();
         return new CohortPage(
                 report.programme().id().toString(),
@@ -42,15 +43,21 @@ class CohortPages {
                 procedures.stream()
                         .map(procedure -> new CohortPage.Option(procedure.procedure(), procedure.title()))
                         .toList(),
+                filter.value(),
+                Stream.of(RowFilter.values())
+                        .map(one -> new CohortPage.Option(one.value(), wording.text("cohort.show." + one)))
+                        .toList(),
                 facts(report),
                 report.cases() == 0,
                 rubric.steps().stream().map(Step::name).toList(),
-                report.rows().stream().map(row -> grid.row(row, rubric)).toList(),
+                filter.of(report.rows()).stream()
+                        .map(row -> grid.row(row, rubric))
+                        .toList(),
                 grid.scale(),
                 report.worthALook().stream()
                         .map(look -> look(look, rubric.procedure()))
                         .toList(),
-                trainees.of(report),
+                trainees.of(report, filter.of(report.rows())),
                 timely(report.timeliness()),
                 wording.text("cohort.timely.of", report.timeliness().sheets()));
     }
@@ -59,6 +66,7 @@ class CohortPages {
         return List.of(
                 counted("cohort.fact.trainees", report.rows().size()),
                 counted("cohort.fact.cases", report.cases()),
+                counted("cohort.fact.contested", report.contested()),
                 counted("cohort.fact.never", report.timeliness().never()),
                 new CohortPage.Fact(
                         null,

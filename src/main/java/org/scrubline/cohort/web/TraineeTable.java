@@ -27,12 +27,11 @@ class TraineeTable {
         this.wording = wording;
     }
 
-    TableView of(CohortReport report) {
-        List<Column> columns = Stream.of("trainee", "cases", "scorers", "waiting", "last", "since")
+    TableView of(CohortReport report, List<TraineeRow> rows) {
+        List<Column> columns = Stream.of("trainee", "cases", "scorers", "waiting", "contested", "last", "since")
                 .map(key -> new Column(wording.text("cohort.trainees." + key), !key.equals("trainee")))
                 .toList();
-        return new TableView(
-                columns, report.rows().stream().map(row -> row(row, report)).toList());
+        return new TableView(columns, rows.stream().map(row -> row(row, report)).toList());
     }
 
     private List<Cell> row(TraineeRow row, CohortReport report) {
@@ -44,6 +43,7 @@ class TraineeTable {
                 Cell.of(row.cases()),
                 Cell.of(row.scorers()),
                 Cell.of(row.waiting()),
+                Cell.of(row.contested()),
                 Cell.of(last(row, report.programme().zone())),
                 Cell.of(since.isPresent() ? Long.toString(since.getAsLong()) : "–"));
     }

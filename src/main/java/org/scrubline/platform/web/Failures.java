@@ -36,6 +36,8 @@ class Failures {
     @ExceptionHandler
     @ResponseStatus(HttpStatus.CONFLICT)
     String stale(StaleData e, Model model) {
+        model.addAttribute("why", e.why());
+        model.addAttribute("same", e.why() == StaleData.Why.CHANGED && e.lines().isEmpty());
         model.addAttribute("back", e.back());
         model.addAttribute("lines", e.lines());
         return "error/409";

@@ -10,6 +10,7 @@ import org.scrubline.platform.TableView.Column;
 import org.scrubline.platform.Wording;
 import org.scrubline.progress.CaseChart;
 import org.scrubline.progress.ChartDesign;
+import org.scrubline.progress.CountedCase;
 import org.scrubline.scoring.control.ChartPoint;
 import org.scrubline.signoff.SignedSheet;
 import org.springframework.stereotype.Component;
@@ -81,7 +82,7 @@ class ChartWords {
     private List<Cell> row(CaseChart.Point point, Strokes strokes) {
         SignedSheet first = point.counted().sheets().get(0);
         List<Cell> cells = new ArrayList<>();
-        cells.add(new Cell(Integer.toString(point.chart().caseNumber()), "/signed/" + first.id()));
+        cells.add(new Cell(number(point.chart().caseNumber(), point.counted()), "/signed/" + first.id()));
         cells.add(Cell.of(DAY.format(first.caseEndedAt().atZone(first.signedZone()))));
         cells.add(Cell.of(point.daysAway() > 0 ? Integer.toString(point.daysAway()) : "–"));
         cells.add(Cell.of(wording.text(
@@ -103,5 +104,10 @@ class ChartWords {
 
     private static int percent(double share) {
         return (int) Math.round(100 * share);
+    }
+
+    /** Number of a case, with its sign when it is contested. */
+    private String number(int number, CountedCase counted) {
+        return counted.contested() ? wording.text("progress.case.contested", number) : Integer.toString(number);
     }
 }

@@ -9,6 +9,7 @@ import java.util.List;
  * @param bands polygons of the 90 % band, one a piece of the curve
  * @param lines the curve in pieces, broken where the trainee was away
  * @param strokes one a case, at the height of its raw share
+ * @param contested a diamond round each contested case
  * @param gaps times away
  * @param ticks case numbers
  */
@@ -21,8 +22,12 @@ record CurveDrawing(
         List<String> bands,
         List<String> lines,
         List<Stroke> strokes,
+        List<Contested> contested,
         List<ChartDrawing.Gap> gaps,
         List<ChartDrawing.Mark> ticks) {
+
+    /** The corners of a diamond on the curve, and its label. */
+    record Contested(String points, String x, String labelY, String label) {}
 
     /** A short level stroke. */
     record Stroke(String x1, String x2, String y) {}

@@ -20,6 +20,9 @@ class CurveDrawings {
     /** Half the width of a stroke, and of a piece of the curve that holds one case only. */
     private static final double HALF_STROKE = 3;
 
+    /** From the middle of a diamond to its corners. */
+    private static final double DIAMOND = 7;
+
     private static final Strokes RAW = new Strokes(null);
 
     private final Wording wording;
@@ -43,6 +46,7 @@ class CurveDrawings {
                         .map(piece -> String.join(" ", edge(piece, cases, scale, TraineeCurve.Point::chance)))
                         .toList(),
                 strokes(cases, scale),
+                contested(cases, scale),
                 gaps(cases, scale),
                 ticks(cases.size(), scale));
     }
@@ -102,6 +106,20 @@ class CurveDrawings {
             }
         }
         return strokes;
+    }
+
+    private List<CurveDrawing.Contested> contested(List<TraineeCurve.Point> cases, ChartScale scale) {
+        return IntStream.range(0, cases.size())
+                .filter(i -> cases.get(i).counted().contested())
+                .mapToObj(i -> diamond(scale.x(i), scale.y(cases.get(i).chance())))
+                .toList();
+    }
+
+    private CurveDrawing.Contested diamond(double x, double y) {
+        String points =
+                String.join(" ", at(x, y - DIAMOND), at(x + DIAMOND, y), at(x, y + DIAMOND), at(x - DIAMOND, y));
+        return new CurveDrawing.Contested(
+                points, ChartScale.print(x), ChartScale.print(y - 2 * DIAMOND), wording.text("progress.contested"));
     }
 
     private List<ChartDrawing.Gap> gaps(List<TraineeCurve.Point> cases, ChartScale scale) {

@@ -10,6 +10,7 @@ import org.scrubline.platform.TableView;
 import org.scrubline.platform.TableView.Cell;
 import org.scrubline.platform.TableView.Column;
 import org.scrubline.platform.Wording;
+import org.scrubline.progress.CountedCase;
 import org.scrubline.progress.StepProgress;
 import org.scrubline.progress.TraineeCurve;
 import org.scrubline.scoring.curve.Readiness;
@@ -45,7 +46,7 @@ class CurveTables {
     private List<Cell> caseRow(int number, TraineeCurve.Point point) {
         SignedSheet first = point.counted().sheets().get(0);
         return List.of(
-                new Cell(Integer.toString(number), "/signed/" + first.id()),
+                new Cell(number(number, point.counted()), "/signed/" + first.id()),
                 Cell.of(DAY.format(first.caseEndedAt().atZone(first.signedZone()))),
                 Cell.of(point.daysAway() > 0 ? Integer.toString(point.daysAway()) : "–"),
                 Cell.of(percent(point.chance())),
@@ -102,5 +103,10 @@ class CurveTables {
 
     private String band(double low, double high) {
         return wording.text("progress.interval", CurveWords.percent(low), CurveWords.percent(high));
+    }
+
+    /** Number of a case, with its sign when it is contested. */
+    private String number(int number, CountedCase counted) {
+        return counted.contested() ? wording.text("progress.case.contested", number) : Integer.toString(number);
     }
 }

@@ -73,6 +73,9 @@ class ProgressPages {
         if (counted.assisted() > 0) {
             facts.add(fact("progress.fact.assisted", counted.assisted()));
         }
+        if (counted.contested() > 0) {
+            facts.add(fact("progress.fact.contested", counted.contested()));
+        }
         return List.copyOf(facts);
     }
 

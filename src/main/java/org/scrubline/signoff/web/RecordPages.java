@@ -62,7 +62,14 @@ class RecordPages {
     }
 
     private List<Line> lines(SheetContent content) {
-        CaseFacts operation = content.operation();
+        List<Line> lines = new ArrayList<>(facts(content, content.operation()));
+        if (content.replaces() != null) {
+            lines.add(line("signoff.version.reason", content.replaces().reason()));
+        }
+        return lines;
+    }
+
+    private List<Line> facts(SheetContent content, CaseFacts operation) {
         String part = content.confirmedPart() == null
                 ? "signoff.unsaid"
                 : "signoff.part." + content.confirmedPart().name();

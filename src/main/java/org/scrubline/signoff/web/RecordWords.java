@@ -37,6 +37,11 @@ class RecordWords {
                         .format(instant.atZone(zone == null ? ZoneOffset.UTC : zone));
     }
 
+    /** Day on the clocks of the place. */
+    String day(Instant instant, ZoneId zone) {
+        return DateTimeFormatter.ofPattern("d MMM uuuu", locale()).format(instant.atZone(zone));
+    }
+
     private static Locale locale() {
         return LocaleContextHolder.getLocale();
     }

@@ -7,6 +7,7 @@ import org.scrubline.platform.Refusal;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.signoff.SignedRecords;
 import org.scrubline.signoff.SignedSheet;
+import org.scrubline.signoff.Versions;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
@@ -23,12 +24,22 @@ class SignedController {
 
     private final SignedRecords records;
     private final SignedPages pages;
+    private final Versions versions;
+    private final VersionsPages versionsPages;
     private final RecordWords words;
     private final Readings readings;
 
-    SignedController(SignedRecords records, SignedPages pages, RecordWords words, Readings readings) {
+    SignedController(
+            SignedRecords records,
+            SignedPages pages,
+            Versions versions,
+            VersionsPages versionsPages,
+            Readings readings,
+            RecordWords words) {
         this.records = records;
         this.pages = pages;
+        this.versions = versions;
+        this.versionsPages = versionsPages;
         this.words = words;
         this.readings = readings;
     }
@@ -75,6 +86,7 @@ class SignedController {
     private ModelAndView page(SignedIn who, SignedSheet signed, List<FieldError> errors, @Nullable String body) {
         ModelAndView page = new ModelAndView("signoff/signed");
         page.addObject("page", pages.of(who, signed));
+        page.addObject("versions", versionsPages.of(who, versions.history(who, signed.id()), signed));
         page.addObject("errors", errors);
         page.addObject("body", body);
         page.addObject("bodyError", errors.isEmpty() ? null : errors.get(0).message());

@@ -1,5 +1,6 @@
 package org.scrubline.signoff.web;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.platform.NotFound;
@@ -18,20 +19,23 @@ class SignedListController {
 
     private final SignedRecords records;
     private final RecordWords words;
+    private final MarkWords marks;
 
-    SignedListController(SignedRecords records, RecordWords words) {
+    SignedListController(SignedRecords records, RecordWords words, MarkWords marks) {
         this.records = records;
         this.words = words;
+        this.marks = marks;
     }
 
-    /** A line: the other person, the procedure, the case and the verdict; {@code late} may be null. */
+    /** A line: the other person, the procedure, the case and the verdict; {@code late} may be null, {@code marks} empty. */
     record ListLine(
             String href,
             String person,
             String procedure,
             String note,
             String verdict,
-            @Nullable String late) {}
+            @Nullable String late,
+            List<String> marks) {}
 
     /** Their own list for a supervisor; somebody who is only a trainee is led to theirs. */
     @GetMapping("/signed")
@@ -43,6 +47,11 @@ class SignedListController {
         model.addAttribute(
                 "lines",
                 lines.stream().map(line -> line(line, line.traineeName())).toList());
+        model.addAttribute(
+                "voids",
+                records.voidSignedBy(who.personId()).stream()
+                        .map(line -> line(line, line.traineeName()))
+                        .toList());
         return "signoff/signed-list";
     }
 
@@ -55,6 +64,11 @@ class SignedListController {
         model.addAttribute(
                 "lines",
                 lines.stream().map(line -> line(line, line.signerName())).toList());
+        model.addAttribute(
+                "voids",
+                records.voidAbout(who.personId()).stream()
+                        .map(line -> line(line, line.signerName()))
+                        .toList());
         return "signoff/feedback-list";
     }
 
@@ -69,6 +83,16 @@ class SignedListController {
                         words.at(line.caseEndedAt(), line.zone()),
                         words.at(line.signedAt(), line.zone())),
                 words.say(line.verdict().messageKey()),
-                line.late() ? words.say("signoff.list.late") : null);
+                line.late() ? words.say("signoff.list.late") : null,
+                marks(line));
+    }
+
+    private List<String> marks(SignedLine line) {
+        List<String> said = new ArrayList<>();
+        if (line.versionNo() > 1) {
+            said.add(words.say("signoff.list.version", line.versionNo()));
+        }
+        said.addAll(marks.of(line.marks()));
+        return said;
     }
 }

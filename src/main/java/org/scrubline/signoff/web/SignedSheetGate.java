@@ -3,7 +3,6 @@ package org.scrubline.signoff.web;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
-import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -18,7 +17,10 @@ import org.springframework.web.servlet.HandlerMapping;
 import org.springframework.web.servlet.config.annotation.InterceptorRegistry;
 import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 
-/** Stands before every page of a sheet: once its scorer has signed it, reading leads to the record and changing is 409. */
+/**
+ * Stands before every page of a sheet: once its scorer has signed it, reading leads to the record and
+ * changing is 409, until they write its next version.
+ */
 @Component
 class SignedSheetGate implements HandlerInterceptor, WebMvcConfigurer {
 
@@ -48,7 +50,7 @@ class SignedSheetGate implements HandlerInterceptor, WebMvcConfigurer {
         }
         String record = "/sheets/" + sheet + "/signed";
         if (!"GET".equals(request.getMethod())) {
-            throw new StaleData(record, List.of());
+            throw StaleData.signed(record);
         }
         response.sendRedirect(request.getContextPath() + record);
         return false;

@@ -2,6 +2,7 @@ package org.scrubline.signoff.web;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.scrubline.platform.NavItem;
 import org.scrubline.platform.Navigation;
 import org.scrubline.platform.Role;
@@ -12,6 +13,7 @@ import org.springframework.stereotype.Component;
 class SignoffNavigation implements Navigation {
 
     private static final int ORDER = 20;
+    private static final int CONTESTS = 25;
 
     @Override
     public List<NavItem> entries(SignedIn who) {
@@ -21,6 +23,10 @@ class SignoffNavigation implements Navigation {
         }
         if (who.has(Role.TRAINEE)) {
             entries.add(new NavItem("feedback", "/feedback", ORDER));
+        }
+        if (Stream.of(Role.SUPERVISOR, Role.TRAINEE, Role.DIRECTOR, Role.COMMITTEE_MEMBER)
+                .anyMatch(who::has)) {
+            entries.add(new NavItem("contests", "/contests", CONTESTS));
         }
         return entries;
     }

@@ -43,6 +43,11 @@ class CatalogueTests {
             "visitor_record",
             "retention_setting",
             "removed_sheet",
+            "version_delegate",
+            "void_request",
+            "void_decision",
+            "contest",
+            "contest_step",
             "population_fit",
             "ledger_leaf",
             "ledger_node");

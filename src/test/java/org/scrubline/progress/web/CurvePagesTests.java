@@ -16,10 +16,15 @@ import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.scrubline.platform.Role;
+import org.scrubline.platform.ScrublineClock;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.rubric.Procedures;
 import org.scrubline.rubric.Rubrics;
 import org.scrubline.rubric.Step;
+import org.scrubline.signoff.Contests;
+import org.scrubline.signoff.SignedSheet;
+import org.scrubline.signoff.SignedSheets;
+import org.scrubline.signoff.Versions;
 import org.scrubline.support.History;
 import org.scrubline.support.LogIn;
 import org.scrubline.support.ScrublineTest;
@@ -48,6 +53,15 @@ class CurvePagesTests {
 
     @Autowired
     private History history;
+
+    @Autowired
+    private SignedSheets sheets;
+
+    @Autowired
+    private Contests contests;
+
+    @Autowired
+    private ScrublineClock clock;
 
     private final List<SignedIn> scorers = new ArrayList<>();
     private TestOrganisation organisation;
@@ -106,6 +120,29 @@ class CurvePagesTests {
         assertThat(around.get(0)).as("upper edge first").isCloseTo(rows.get(0)[2], PRINTED);
         assertThat(around.get(31)).as("lower edge back").isCloseTo(rows.get(8)[1], PRINTED);
         assertThat(page).contains("90 days away", "16 scored cases in order");
+    }
+
+    @Test
+    void aContestedCaseKeepsItsPlaceWithADiamondAndItsWord() throws Exception {
+        sixteenCasesWithATimeAway();
+        SignedSheet last =
+                organisation.in(() -> sheets.ofTrainee(trainee.personId())).get(15);
+        String before = curve("/progress", trainee);
+        clock.at(
+                last.signedAt().plus(Duration.ofDays(1)),
+                () -> organisation.in(() -> contests.open(
+                                trainee,
+                                last.id(),
+                                List.of(),
+                                new Versions.Signature(
+                                        "I did these steps alone, all of them.", TestOrganisations.PASSWORD))
+                        .orThrow()));
+
+        String page = curve("/progress", trainee);
+        assertThat(page.split("<polygon class=\"contested\"", -1)).hasSize(2);
+        assertThat(page).contains(">contested</text>", ">16, contested</a>");
+        assertThat(DrawnCurve.line(page)).isEqualTo(DrawnCurve.line(before));
+        assertThat(before).doesNotContain("contested");
     }
 
     @Test

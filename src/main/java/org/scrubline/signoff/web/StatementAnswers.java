@@ -1,0 +1,52 @@
+package org.scrubline.signoff.web;
+
+import java.util.List;
+import java.util.function.Function;
+import org.scrubline.platform.Attempt;
+import org.scrubline.platform.Refusal;
+import org.springframework.http.HttpStatus;
+import org.springframework.stereotype.Component;
+import org.springframework.web.servlet.ModelAndView;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+
+/** Answers a form: on to the next page with a sentence, or the form again with what is wrong. */
+@Component
+class StatementAnswers {
+
+    private static final String PAGE = "signoff/statement";
+
+    private final RecordWords words;
+
+    StatementAnswers(RecordWords words) {
+        this.words = words;
+    }
+
+    /**
+     * The answer.
+     *
+     * @param next address to go on to, a path of this server
+     * @param said message key of the sentence shown there
+     * @param again the form with these reasons
+     */
+    <T> ModelAndView answer(
+            Attempt<T> attempt,
+            RedirectAttributes redirect,
+            Function<T, String> next,
+            String said,
+            Function<List<Refusal>, StatementForm> again) {
+        return attempt.fold(
+                done -> {
+                    redirect.addFlashAttribute("flash", words.say(said));
+                    return new ModelAndView("redirect:" + next.apply(done));
+                },
+                reasons -> {
+                    ModelAndView page = page(again.apply(reasons));
+                    page.setStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+                    return page;
+                });
+    }
+
+    ModelAndView page(StatementForm form) {
+        return new ModelAndView(PAGE, "page", form);
+    }
+}

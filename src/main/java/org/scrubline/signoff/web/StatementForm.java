@@ -1,0 +1,52 @@
+package org.scrubline.signoff.web;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.scrubline.platform.FormView;
+
+/**
+ * One form for everything that is said about a record.
+ *
+ * @param nav key of the entry it stands under
+ * @param about the record in a line
+ * @param lede what sending it does
+ * @param action where it is sent
+ * @param select a choice from a list, null when there is none
+ * @param steps steps to name, null when none are asked for
+ * @param password whether it is signed
+ * @param acts what can be done, the main one first
+ * @param form what was typed and what is wrong with it
+ */
+record StatementForm(
+        String title,
+        String nav,
+        String about,
+        String lede,
+        String action,
+        Back back,
+        @Nullable Select select,
+        @Nullable Steps steps,
+        Reason reason,
+        boolean password,
+        List<Act> acts,
+        FormView form) {
+
+    /** Where to go without sending it. */
+    record Back(String href, String label) {}
+
+    /** One of a list. */
+    record Select(String name, String label, List<Option> options) {}
+
+    /** Any of the steps. */
+    record Steps(List<Choice> options, List<String> chosen) {}
+
+    record Option(String value, String label) {}
+
+    /** A choice; {@code hint} may be null. */
+    record Choice(String value, String label, @Nullable String hint) {}
+
+    record Reason(String label, String hint, boolean required) {}
+
+    /** A button, and what is signed by it; {@code meaning} is null when nothing is. */
+    record Act(String value, String label, @Nullable String meaning) {}
+}
