@@ -7,13 +7,17 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.SheetState;
 import org.scrubline.casework.Sheets;
 import org.scrubline.casework.SurgicalCase;
+import org.scrubline.ledger.Assertions;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.Ledger;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.CanonicalJson;
+import org.scrubline.platform.CredentialUsed;
+import org.scrubline.platform.Recognised;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.StaleData;
@@ -31,6 +35,7 @@ class SigningDesk {
     private final SignedSheetStore store;
     private final SignedSheetQueries queries;
     private final Ledger ledger;
+    private final Assertions assertions;
     private final Clock clock;
 
     SigningDesk(
@@ -40,6 +45,7 @@ class SigningDesk {
             SignedSheetStore store,
             SignedSheetQueries queries,
             Ledger ledger,
+            Assertions assertions,
             Clock clock) {
         this.reviews = reviews;
         this.rules = rules;
@@ -47,6 +53,7 @@ class SigningDesk {
         this.store = store;
         this.queries = queries;
         this.ledger = ledger;
+        this.assertions = assertions;
         this.clock = clock;
     }
 
@@ -70,7 +77,7 @@ class SigningDesk {
     }
 
     /** Signs what is stored if it still has the reviewed hash. */
-    public Attempt<SignedSheet> sign(SignedIn scorer, UUID sheetId, String reviewedHash) {
+    public Attempt<SignedSheet> sign(SignedIn scorer, UUID sheetId, String reviewedHash, Recognised how) {
         Review review = reviews.of(scorer, sheetId);
         if (review.sheet().state() == SheetState.SIGNED) {
             return Attempt.done(first(sheetId, reviewedHash));
@@ -79,7 +86,7 @@ class SigningDesk {
         if (!hash.equals(reviewedHash)) {
             throw stale("/sheets/" + sheetId + "/review", reviewedHash, hash);
         }
-        return sign(review, hash);
+        return sign(review, hash, how);
     }
 
     /** Signs what is stored, whatever it is; what was signed before is answered again. */
@@ -87,14 +94,14 @@ class SigningDesk {
         Review review = reviews.of(scorer, sheetId);
         return review.sheet().state() == SheetState.SIGNED
                 ? Attempt.done(queries.ofSheet(sheetId).orElseThrow())
-                : sign(review, CanonicalJson.sha256(CanonicalJson.of(review.content())));
+                : sign(review, CanonicalJson.sha256(CanonicalJson.of(review.content())), null);
     }
 
     /**
      * Marking the sheet comes first: it takes the row's lock, so of many at once one signs and the others wait for it
      * and answer with its signature.
      */
-    private Attempt<SignedSheet> sign(Review review, String hash) {
+    private Attempt<SignedSheet> sign(Review review, String hash, @Nullable Recognised how) {
         List<Refusal> obstacles = obstacles(review);
         if (!obstacles.isEmpty()) {
             return Attempt.refused(obstacles);
@@ -103,17 +110,20 @@ class SigningDesk {
         if (!sheets.markSigned(sheet, review.sheet().lockVersion())) {
             return Attempt.done(first(sheet, hash));
         }
-        SignedSheet signed = signed(review, hash);
+        SignedSheet signed = signed(review, hash, how == null ? null : how.used());
         store.insert(signed);
         ledger.append(LeafKind.SIGNATURE, signed.id());
+        if (how != null) {
+            assertions.keep(LeafKind.SIGNATURE, signed.id(), how);
+        }
         return Attempt.done(signed);
     }
 
-    private SignedSheet signed(Review review, String hash) {
+    private SignedSheet signed(Review review, String hash, @Nullable CredentialUsed credential) {
         SurgicalCase operation = review.operation();
         Instant now = clock.instant().truncatedTo(ChronoUnit.MILLIS);
         boolean late = SigningRules.late(requireNonNull(operation.endedAt()), now);
-        return new SignedContent(review.content(), hash, now, requireNonNull(operation.endedZone()), late)
+        return new SignedContent(review.content(), hash, now, requireNonNull(operation.endedZone()), late, credential)
                 .record(operation);
     }
 

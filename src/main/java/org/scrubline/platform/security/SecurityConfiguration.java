@@ -22,6 +22,7 @@ class SecurityConfiguration {
 
     private static final String[] OPEN = {
         "/login",
+        PasskeyLogInFilter.PATH,
         "/setup",
         "/welcome",
         "/error",
@@ -34,7 +35,8 @@ class SecurityConfiguration {
     };
 
     @Bean
-    SecurityFilterChain filterChain(HttpSecurity http, LoginThrottle throttle, Memberships memberships)
+    SecurityFilterChain filterChain(
+            HttpSecurity http, LoginThrottle throttle, Memberships memberships, PasskeyEntrance passkeys)
             throws Exception {
         return http.authorizeHttpRequests(requests ->
                         requests.requestMatchers(OPEN).permitAll().anyRequest().authenticated())
@@ -47,6 +49,7 @@ class SecurityConfiguration {
                                 permissions -> permissions.policy("camera=(), microphone=(), geolocation=()")))
                 .addFilterBefore(new CspNonceFilter(), HeaderWriterFilter.class)
                 .addFilterBefore(new LoginThrottleFilter(throttle), UsernamePasswordAuthenticationFilter.class)
+                .addFilterAfter(passkeys.filter(), UsernamePasswordAuthenticationFilter.class)
                 .addFilterAfter(new MembershipFilter(memberships), SecurityContextHolderFilter.class)
                 .build();
     }

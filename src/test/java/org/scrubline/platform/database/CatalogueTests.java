@@ -24,6 +24,7 @@ class CatalogueTests {
             "account_organisation", "read before an organisation is chosen",
             "login_invitation", "opened before log-in, by its code alone",
             "login_throttle", "guessing is slowed before anyone is known",
+            "passkey", "a credential of the log-in account, asked for before an organisation is known",
             "setup_token", "exists before the first organisation",
             "spring_session", "read before anyone is known",
             "spring_session_attributes", "read before anyone is known",
@@ -37,6 +38,7 @@ class CatalogueTests {
             "signed_step",
             "signed_event",
             "sheet_remark",
+            "signature_assertion",
             "population_fit",
             "ledger_leaf",
             "ledger_node");
