@@ -14,6 +14,8 @@ public enum LeafKind {
             new Rows("signed_sheet", "id"),
             new Rows("signed_step", "signed_sheet_id"),
             new Rows("signed_event", "signed_sheet_id")),
+    /** A passkey's signature under a record of another kind. */
+    ASSERTION(new Rows("signature_assertion", "id")),
     /** The trainee's remark under a signed record. */
     REMARK(new Rows("sheet_remark", "id")),
     /** A person named to sign new versions in place of a scorer who left. */

@@ -35,4 +35,14 @@ public interface Accounts {
      * @return done when it is right, otherwise the reason to show
      */
     Attempt<UUID> confirmPassword(UUID accountId, String password);
+
+    /**
+     * Checks a credential shown anew. Failures of both kinds count toward the same throttle as log-in; it holds back
+     * passwords only, since a signature cannot be guessed.
+     *
+     * @param challenge the 32 bytes a passkey must have signed, see {@link CanonicalJson#hashBytes}; a password does not
+     *     depend on them
+     * @return who it is and by what, otherwise the reason to show
+     */
+    Attempt<Recognised> confirm(UUID accountId, Credential credential, byte[] challenge);
 }

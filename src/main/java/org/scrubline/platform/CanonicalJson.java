@@ -48,4 +48,9 @@ public final class CanonicalJson {
             throw new IllegalStateException(e);
         }
     }
+
+    /** The 32 bytes of a hash that {@link #sha256} wrote, which a passkey signs; none for text that is no such hash. */
+    public static byte[] hashBytes(String hash) {
+        return hash.matches("[0-9a-f]{64}") ? HexFormat.of().parseHex(hash) : new byte[0];
+    }
 }

@@ -6,8 +6,10 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.SurgicalCase;
 import org.scrubline.platform.CanonicalJson;
+import org.scrubline.platform.CredentialUsed;
 import org.scrubline.signoff.SignedSheet.SignedEvent;
 import org.scrubline.signoff.SignedSheet.SignedStep;
 
@@ -20,9 +22,15 @@ import org.scrubline.signoff.SignedSheet.SignedStep;
  * @param signedAt instant of signing, UTC
  * @param signedZone zone of the site's clocks
  * @param late version 1 was signed more than 72 hours after the end of the case
+ * @param credential what the signer was recognised by; null in history written without asking, as in the demo programme
  */
 public record SignedContent(
-        SheetContent reviewed, String reviewedHash, Instant signedAt, ZoneId signedZone, boolean late) {
+        SheetContent reviewed,
+        String reviewedHash,
+        Instant signedAt,
+        ZoneId signedZone,
+        boolean late,
+        @Nullable CredentialUsed credential) {
 
     /** Reads the content of a signed sheet. */
     public static SignedContent read(String json) {

@@ -9,13 +9,17 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.SheetState;
 import org.scrubline.casework.Sheets;
 import org.scrubline.casework.SurgicalCase;
+import org.scrubline.ledger.Assertions;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.Ledger;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.CanonicalJson;
+import org.scrubline.platform.CredentialUsed;
+import org.scrubline.platform.Recognised;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.StaleData;
@@ -35,6 +39,7 @@ class SigningDesk {
     private final SignedSheetStore store;
     private final SignedSheetQueries queries;
     private final Ledger ledger;
+    private final Assertions assertions;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
@@ -46,6 +51,7 @@ class SigningDesk {
             SignedSheetStore store,
             SignedSheetQueries queries,
             Ledger ledger,
+            Assertions assertions,
             ApplicationEventPublisher events,
             Clock clock) {
         this.reviews = reviews;
@@ -55,6 +61,7 @@ class SigningDesk {
         this.store = store;
         this.queries = queries;
         this.ledger = ledger;
+        this.assertions = assertions;
         this.events = events;
         this.clock = clock;
     }
@@ -79,7 +86,7 @@ class SigningDesk {
     }
 
     /** Signs what is stored if it still has the reviewed hash. */
-    public Attempt<SignedSheet> sign(SignedIn scorer, UUID sheetId, String reviewedHash) {
+    public Attempt<SignedSheet> sign(SignedIn scorer, UUID sheetId, String reviewedHash, Recognised how) {
         Review review = reviews.held(scorer, sheetId);
         if (review.sheet().state() == SheetState.SIGNED) {
             return Attempt.done(first(sheetId, reviewedHash));
@@ -88,7 +95,7 @@ class SigningDesk {
         if (!hash.equals(reviewedHash)) {
             throw stale("/sheets/" + sheetId + "/review", reviewedHash, hash);
         }
-        return sign(review, hash);
+        return sign(review, hash, how);
     }
 
     /** Signs what is stored, whatever it is; what was signed before is answered again. */
@@ -96,14 +103,14 @@ class SigningDesk {
         Review review = reviews.held(scorer, sheetId);
         return review.sheet().state() == SheetState.SIGNED
                 ? Attempt.done(queries.newest(sheetId).orElseThrow())
-                : sign(review, CanonicalJson.sha256(CanonicalJson.of(review.content())));
+                : sign(review, CanonicalJson.sha256(CanonicalJson.of(review.content())), null);
     }
 
     /**
      * The sheet is held: of many at once one signs and the others wait for it and answer with its signature. So is its
      * case: what is signed is what stands there.
      */
-    private Attempt<SignedSheet> sign(Review review, String hash) {
+    private Attempt<SignedSheet> sign(Review review, String hash, @Nullable Recognised how) {
         List<Refusal> obstacles = obstacles(review);
         if (!obstacles.isEmpty()) {
             return Attempt.refused(obstacles);
@@ -112,26 +119,29 @@ class SigningDesk {
         if (!sheets.markSigned(sheet, review.sheet().lockVersion())) {
             return Attempt.done(first(sheet, hash));
         }
-        SignedSheet signed = signed(review, hash);
+        SignedSheet signed = signed(review, hash, how == null ? null : how.used());
         store.insert(signed);
         events.publishEvent(SheetSigned.of(signed, review.operation().reference()));
         events.publishEvent(new EvidenceAdded(signed.id(), signed.programmeId(), signed.procedureCode()));
         ledger.append(LeafKind.SIGNATURE, signed.id());
+        if (how != null) {
+            assertions.keep(LeafKind.SIGNATURE, signed.id(), how);
+        }
         return Attempt.done(
                 signed.versionNo() == 1 ? signed : queries.byId(signed.id()).orElseThrow());
     }
 
     /** How late it is was judged when the first version was signed, and stays. */
-    private SignedSheet signed(Review review, String hash) {
+    private SignedSheet signed(Review review, String hash, @Nullable CredentialUsed credential) {
         SurgicalCase operation = review.operation();
         Instant now = clock.instant().truncatedTo(ChronoUnit.MILLIS);
         ZoneId zone = requireNonNull(operation.endedZone());
         if (review.sheet().reopening() == null) {
             boolean late = SigningRules.late(requireNonNull(operation.endedAt()), now);
-            return new SignedContent(review.content(), hash, now, zone, late).record(operation, now);
+            return new SignedContent(review.content(), hash, now, zone, late, credential).record(operation, now);
         }
         SignedSheet before = queries.newest(review.sheet().id()).orElseThrow();
-        return new SignedContent(review.content(), hash, now, zone, before.late())
+        return new SignedContent(review.content(), hash, now, zone, before.late(), credential)
                 .record(operation, before.firstSignedAt());
     }
 

@@ -14,13 +14,13 @@ class StoredContests implements Contests {
     private final ContestReading reading;
     private final ContestDesk desk;
     private final ContestDecisions decisions;
-    private final Credential credential;
+    private final FreshPassword password;
 
-    StoredContests(ContestReading reading, ContestDesk desk, ContestDecisions decisions, Credential credential) {
+    StoredContests(ContestReading reading, ContestDesk desk, ContestDecisions decisions, FreshPassword password) {
         this.reading = reading;
         this.desk = desk;
         this.decisions = decisions;
-        this.credential = credential;
+        this.password = password;
     }
 
     @Override
@@ -46,20 +46,20 @@ class StoredContests implements Contests {
     @Override
     public Attempt<Statement> open(SignedIn trainee, UUID recordId, List<String> steps, Signature signature) {
         desk.recognise(trainee, recordId);
-        return credential.confirm(
+        return password.confirm(
                 trainee, signature.password(), () -> desk.open(trainee, recordId, steps, signature.text()));
     }
 
     @Override
     public Attempt<Statement> reply(SignedIn scorer, UUID contestId, Signature signature) {
         reading.read(scorer, contestId);
-        return credential.confirm(scorer, signature.password(), () -> desk.reply(scorer, contestId, signature.text()));
+        return password.confirm(scorer, signature.password(), () -> desk.reply(scorer, contestId, signature.text()));
     }
 
     @Override
     public Attempt<Statement> nameReviewer(SignedIn director, UUID contestId, UUID reviewer, Signature signature) {
         reading.reviewers(director, contestId);
-        return credential.confirm(
+        return password.confirm(
                 director,
                 signature.password(),
                 () -> desk.nameReviewer(director, contestId, reviewer, signature.text()));
@@ -68,14 +68,14 @@ class StoredContests implements Contests {
     @Override
     public Attempt<Statement> decide(SignedIn reviewer, UUID contestId, boolean upheld, Signature signature) {
         reading.read(reviewer, contestId);
-        return credential.confirm(
+        return password.confirm(
                 reviewer, signature.password(), () -> decisions.decide(reviewer, contestId, upheld, signature.text()));
     }
 
     @Override
     public Attempt<Statement> withdraw(SignedIn trainee, UUID contestId, Signature signature) {
         reading.read(trainee, contestId);
-        return credential.confirm(
+        return password.confirm(
                 trainee, signature.password(), () -> decisions.withdraw(trainee, contestId, signature.text()));
     }
 }

@@ -3,6 +3,8 @@ package org.scrubline.signoff;
 import java.util.UUID;
 import org.scrubline.platform.Accounts;
 import org.scrubline.platform.Attempt;
+import org.scrubline.platform.CanonicalJson;
+import org.scrubline.platform.Credential;
 import org.scrubline.platform.SignedIn;
 import org.springframework.stereotype.Service;
 
@@ -24,10 +26,10 @@ class StoredSigning implements Signing {
     }
 
     @Override
-    public Attempt<SignedSheet> sign(SignedIn scorer, UUID sheetId, String contentHash, String password) {
+    public Attempt<SignedSheet> sign(SignedIn scorer, UUID sheetId, String contentHash, Credential credential) {
         desk.recognise(scorer, sheetId);
-        return accounts.confirmPassword(scorer.accountId(), password)
-                .fold(account -> desk.sign(scorer, sheetId, contentHash), Attempt::refused);
+        return accounts.confirm(scorer.accountId(), credential, CanonicalJson.hashBytes(contentHash))
+                .fold(how -> desk.sign(scorer, sheetId, contentHash, how), Attempt::refused);
     }
 
     @Override

@@ -11,11 +11,11 @@ import org.springframework.stereotype.Service;
 class StoredVersions implements Versions {
 
     private final VersionDesk desk;
-    private final Credential credential;
+    private final FreshPassword password;
 
-    StoredVersions(VersionDesk desk, Credential credential) {
+    StoredVersions(VersionDesk desk, FreshPassword password) {
         this.desk = desk;
-        this.credential = credential;
+        this.password = password;
     }
 
     @Override
@@ -41,7 +41,7 @@ class StoredVersions implements Versions {
     @Override
     public Attempt<Statement> nameDelegate(SignedIn director, UUID recordId, UUID delegate, Signature signature) {
         desk.delegates(director, recordId);
-        return credential.confirm(
+        return password.confirm(
                 director,
                 signature.password(),
                 () -> desk.nameDelegate(director, recordId, delegate, signature.text()));

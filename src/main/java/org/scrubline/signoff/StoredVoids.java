@@ -11,23 +11,23 @@ import org.springframework.stereotype.Service;
 class StoredVoids implements Voids {
 
     private final VoidDesk desk;
-    private final Credential credential;
+    private final FreshPassword password;
 
-    StoredVoids(VoidDesk desk, Credential credential) {
+    StoredVoids(VoidDesk desk, FreshPassword password) {
         this.desk = desk;
-        this.credential = credential;
+        this.password = password;
     }
 
     @Override
     public Attempt<Statement> ask(SignedIn who, UUID recordId, VoidGround ground, Signature signature) {
         desk.recognise(who, recordId);
-        return credential.confirm(who, signature.password(), () -> desk.ask(who, recordId, ground, signature.text()));
+        return password.confirm(who, signature.password(), () -> desk.ask(who, recordId, ground, signature.text()));
     }
 
     @Override
     public Attempt<Statement> decide(SignedIn who, UUID recordId, boolean confirm, Signature signature) {
         desk.recognise(who, recordId);
-        return credential.confirm(
+        return password.confirm(
                 who, signature.password(), () -> desk.decide(who, recordId, confirm, signature.text()));
     }
 

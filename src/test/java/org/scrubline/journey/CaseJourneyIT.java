@@ -169,7 +169,7 @@ class CaseJourneyIT {
         look(page, "00-log-in");
         page.fill("#username", username);
         page.fill("#password", DemoServer.PASSWORD);
-        page.locator("main button").click();
+        page.locator("main .button-main").click();
         page.waitForURL(url -> !url.contains("/login"));
         return page;
     }

@@ -42,7 +42,7 @@ class FirstStartIT {
             Axe.assertNoViolations(page);
             page.fill("#code", code);
             page.fill("#password", SENTENCE);
-            page.locator("main button").click();
+            page.locator("main .button-main").click();
             logIn(page, "brannock");
             assertThat(page).hasURL(Pattern.compile(".*/to-score"));
 
@@ -63,7 +63,7 @@ class FirstStartIT {
         page.fill("#printedName", "Pell Ormandine");
         page.fill("#username", "ormandine");
         page.fill("#password", SENTENCE);
-        page.locator("main button").click();
+        page.locator("main .button-main").click();
     }
 
     private static String invite(Page page) {
@@ -83,6 +83,6 @@ class FirstStartIT {
     private static void logIn(Page page, String username) {
         page.fill("#username", username);
         page.fill("#password", SENTENCE);
-        page.locator("main button").click();
+        page.locator("main .button-main").click();
     }
 }

@@ -50,7 +50,7 @@ class KilledServerIT {
         page.navigate(server.address() + "/login");
         page.fill("#username", "brannock");
         page.fill("#password", DemoServer.PASSWORD);
-        page.locator("main button").click();
+        page.locator("main .button-main").click();
         page.waitForURL("**/to-score");
         if (sheet.isEmpty()) {
             page.locator("main a[href*='/sheets/']").first().click();

@@ -77,4 +77,14 @@ class CanonicalJsonTests {
                         "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad",
                         "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855");
     }
+
+    @Test
+    void aHashIsThirtyTwoBytesAndOtherTextIsNone() {
+        assertThat(CanonicalJson.hashBytes(CanonicalJson.sha256("")))
+                .hasSize(32)
+                .startsWith(0xe3, 0xb0, 0xc4, 0x42);
+        for (String other : new String[] {"", "e3b0c442", "E3".repeat(32), "zz".repeat(32), "e3".repeat(33)}) {
+            assertThat(CanonicalJson.hashBytes(other)).as(other).isEmpty();
+        }
+    }
 }

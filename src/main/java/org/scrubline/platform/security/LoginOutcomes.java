@@ -24,7 +24,9 @@ class LoginOutcomes {
     @EventListener
     void failed(AbstractAuthenticationFailureEvent event) {
         Authentication attempt = event.getAuthentication();
-        throttle.failed(LoginThrottle.account(attempt.getName()));
+        if (!attempt.getName().isEmpty()) {
+            throttle.failed(LoginThrottle.account(attempt.getName()));
+        }
         if (attempt.getDetails() instanceof WebAuthenticationDetails details) {
             throttle.failed(LoginThrottle.address(details.getRemoteAddress()));
         }

@@ -7,10 +7,18 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.time.Duration;
 import java.util.Optional;
+import org.springframework.http.HttpMethod;
+import org.springframework.security.web.servlet.util.matcher.PathPatternRequestMatcher;
+import org.springframework.security.web.util.matcher.OrRequestMatcher;
+import org.springframework.security.web.util.matcher.RequestMatcher;
 import org.springframework.web.filter.OncePerRequestFilter;
 
-/** Answers 429 before a password is even looked at while its account or address has to wait. */
+/** Answers 429 before a password or passkey is even looked at while its account or address has to wait. */
 class LoginThrottleFilter extends OncePerRequestFilter {
+
+    private static final RequestMatcher LOG_IN = new OrRequestMatcher(
+            PathPatternRequestMatcher.withDefaults().matcher(HttpMethod.POST, "/login"),
+            PathPatternRequestMatcher.withDefaults().matcher(HttpMethod.POST, PasskeyLogInFilter.PATH));
 
     private final LoginThrottle throttle;
     private final LoginRecord record;
@@ -22,7 +30,7 @@ class LoginThrottleFilter extends OncePerRequestFilter {
 
     @Override
     protected boolean shouldNotFilter(HttpServletRequest request) {
-        return !("POST".equals(request.getMethod()) && "/login".equals(request.getServletPath()));
+        return !LOG_IN.matches(request);
     }
 
     @Override

@@ -22,6 +22,7 @@ class SecurityConfiguration {
 
     private static final String[] OPEN = {
         "/login",
+        PasskeyLogInFilter.PATH,
         "/setup",
         "/welcome",
         "/error",
@@ -35,7 +36,12 @@ class SecurityConfiguration {
 
     @Bean
     SecurityFilterChain filterChain(
-            HttpSecurity http, LoginThrottle throttle, LoginRecord record, Memberships memberships) throws Exception {
+            HttpSecurity http,
+            LoginThrottle throttle,
+            LoginRecord record,
+            Memberships memberships,
+            PasskeyEntrance passkeys)
+            throws Exception {
         return http.authorizeHttpRequests(requests ->
                         requests.requestMatchers(OPEN).permitAll().anyRequest().authenticated())
                 .formLogin(form -> form.loginPage("/login").defaultSuccessUrl("/"))
@@ -47,6 +53,7 @@ class SecurityConfiguration {
                                 permissions -> permissions.policy("camera=(), microphone=(), geolocation=()")))
                 .addFilterBefore(new CspNonceFilter(), HeaderWriterFilter.class)
                 .addFilterBefore(new LoginThrottleFilter(throttle, record), UsernamePasswordAuthenticationFilter.class)
+                .addFilterAfter(passkeys.filter(), UsernamePasswordAuthenticationFilter.class)
                 .addFilterAfter(new MembershipFilter(memberships), SecurityContextHolderFilter.class)
                 .build();
     }

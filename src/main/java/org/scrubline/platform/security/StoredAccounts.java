@@ -7,8 +7,11 @@ import java.util.Optional;
 import java.util.UUID;
 import org.scrubline.platform.Accounts;
 import org.scrubline.platform.Attempt;
+import org.scrubline.platform.Credential;
+import org.scrubline.platform.Recognised;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.SecretCode;
+import org.scrubline.platform.passkey.PasskeyAnswers;
 import org.springframework.security.core.userdetails.UserDetails;
 import org.springframework.security.core.userdetails.UserDetailsService;
 import org.springframework.security.core.userdetails.UsernameNotFoundException;
@@ -23,12 +26,15 @@ class StoredAccounts implements Accounts, UserDetailsService {
 
     private final AccountStore store;
     private final PasswordEncoder encoder;
+    private final PasskeyAnswers passkeys;
     private final LoginThrottle throttle;
     private final Clock clock;
 
-    StoredAccounts(AccountStore store, PasswordEncoder encoder, LoginThrottle throttle, Clock clock) {
+    StoredAccounts(
+            AccountStore store, PasswordEncoder encoder, PasskeyAnswers passkeys, LoginThrottle throttle, Clock clock) {
         this.store = store;
         this.encoder = encoder;
+        this.passkeys = passkeys;
         this.throttle = throttle;
         this.clock = clock;
     }
@@ -104,5 +110,32 @@ class StoredAccounts implements Accounts, UserDetailsService {
         }
         throttle.failed(subject);
         return Attempt.refused(Refusal.at("password", "refusal.password.wrong"));
+    }
+
+    @Override
+    public Attempt<Recognised> confirm(UUID accountId, Credential credential, byte[] challenge) {
+        if (credential instanceof Credential.PasskeyAssertion assertion) {
+            return confirmPasskey(accountId, assertion.json(), challenge);
+        }
+        String password = ((Credential.Password) credential).text();
+        return confirmPassword(accountId, password)
+                .fold(id -> Attempt.done(new Recognised.ByPassword(id)), Attempt::refused);
+    }
+
+    private Attempt<Recognised> confirmPasskey(UUID accountId, String json, byte[] challenge) {
+        AccountStore.Account account = store.byId(accountId).orElseThrow();
+        String subject = LoginThrottle.account(account.username());
+        Attempt<Recognised> shown = passkeys.check(json, challenge)
+                .fold(
+                        who -> account.enabled() && who.accountId().equals(accountId)
+                                ? Attempt.done(who)
+                                : Attempt.refused(Refusal.at("passkey", "refusal.passkey.unknown")),
+                        Attempt::refused);
+        if (shown instanceof Attempt.Done) {
+            throttle.succeeded(subject);
+        } else {
+            throttle.failed(subject);
+        }
+        return shown;
     }
 }

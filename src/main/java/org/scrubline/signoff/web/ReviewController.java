@@ -6,6 +6,7 @@ import org.scrubline.casework.SheetChange;
 import org.scrubline.casework.SheetState;
 import org.scrubline.casework.Sheets;
 import org.scrubline.casework.StepState;
+import org.scrubline.platform.Credential;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.StaleData;
@@ -51,7 +52,7 @@ class ReviewController {
         SigningPreview preview = signing.preview(who, id);
         return preview.sheet().state() == SheetState.SIGNED
                 ? new ModelAndView("redirect:/sheets/" + id + "/signed")
-                : page(preview, List.of());
+                : page(who, preview, List.of());
     }
 
     @PostMapping("/review/untouched")
@@ -77,9 +78,10 @@ class ReviewController {
             @RequestParam String hash,
             @RequestParam(defaultValue = "") String reviewed,
             @RequestParam(defaultValue = "") String password,
+            @RequestParam(defaultValue = "") String assertion,
             RedirectAttributes redirect) {
         try {
-            return signing.sign(who, id, hash, password)
+            return signing.sign(who, id, hash, Credential.of(password, assertion))
                     .fold(signed -> signed(signed, redirect), reasons -> refused(who, id, reasons));
         } catch (StaleData e) {
             throw compared(who, id, hash, reviewed, e);
@@ -103,20 +105,20 @@ class ReviewController {
 
     private ModelAndView refused(SignedIn who, UUID id, List<Refusal> reasons) {
         SigningPreview preview = signing.preview(who, id);
-        ModelAndView page = page(preview, reasons);
+        ModelAndView page = page(who, preview, reasons);
         boolean mayNot = reasons.stream().anyMatch(reason -> reason.field().equals(Signing.AUTHORITY));
         page.setStatus(mayNot ? HttpStatus.FORBIDDEN : HttpStatus.UNPROCESSABLE_CONTENT);
         return page;
     }
 
-    private ModelAndView page(SigningPreview preview, List<Refusal> reasons) {
+    private ModelAndView page(SignedIn who, SigningPreview preview, List<Refusal> reasons) {
         ModelAndView page = new ModelAndView(PAGE);
         page.addObject("page", pages.of(preview));
+        page.addObject("ask", pages.ask(who, preview));
         page.addObject(
                 "errors",
                 reasons.stream()
-                        .map(reason -> new FieldError(
-                                reason.field().equals("password") ? "password" : "obstacles", words.say(reason)))
+                        .map(reason -> new FieldError(element(reason), words.say(reason)))
                         .toList());
         page.addObject(
                 "passwordError",
@@ -126,5 +128,11 @@ class ReviewController {
                         .findFirst()
                         .orElse(null));
         return page;
+    }
+
+    /** Where on the page to mend it. Without a passkey the password is what is left. */
+    private static String element(Refusal reason) {
+        boolean credential = reason.field().equals("password") || reason.field().equals("passkey");
+        return credential ? "password" : "obstacles";
     }
 }

@@ -3,7 +3,11 @@ package org.scrubline.signoff.web;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.scrubline.platform.CanonicalJson;
 import org.scrubline.platform.NotFound;
+import org.scrubline.platform.Passkeys;
+import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.StaleData;
 import org.scrubline.rubric.Rubric;
 import org.scrubline.rubric.Rubrics;
@@ -18,11 +22,13 @@ class ReviewPages {
     private final RecordPages records;
     private final RecordWords words;
     private final Rubrics rubrics;
+    private final Passkeys passkeys;
 
-    ReviewPages(RecordPages records, RecordWords words, Rubrics rubrics) {
+    ReviewPages(RecordPages records, RecordWords words, Rubrics rubrics, Passkeys passkeys) {
         this.records = records;
         this.words = words;
         this.rubrics = rubrics;
+        this.passkeys = passkeys;
     }
 
     /** The trainee's own levels stay out of it: they must not colour the supervisor's. */
@@ -34,6 +40,12 @@ class ReviewPages {
                 preview.obstacles().stream()
                         .map(reason -> Obstacle.of(reason, id, words))
                         .toList());
+    }
+
+    /** What to ask the signer's passkeys, to sign the very hash shown; null when there is none to ask. */
+    Passkeys.@Nullable Ask ask(SignedIn who, SigningPreview preview) {
+        return passkeys.ask(who.accountId(), CanonicalJson.hashBytes(preview.contentHash()))
+                .orElse(null);
     }
 
     /** Line by line where the two differ in words; the hashes of {@code refused} when they do not. */

@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
  * @param href its own path
  * @param nav key of the entry it stands under for this reader
  * @param note what stands beside the signature, such as late; null when nothing does
+ * @param credential what the signer was recognised by, in words; null when that was not asked
  * @param version of the sheet, 1 for the first
  * @param hash of the whole record
  * @param reviewedHash of what the signer read
@@ -20,6 +21,7 @@ record SignedPage(
         RecordPage record,
         Signature signature,
         @Nullable String note,
+        @Nullable String credential,
         int version,
         String hash,
         String reviewedHash,

@@ -3,12 +3,18 @@ package org.scrubline.signoff.web;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.SelfScores;
+import org.scrubline.ledger.Assertions;
+import org.scrubline.ledger.LeafKind;
+import org.scrubline.platform.CredentialUsed;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.rubric.Rubric;
 import org.scrubline.rubric.Rubrics;
+import org.scrubline.signoff.CredentialCheck;
 import org.scrubline.signoff.Remark;
 import org.scrubline.signoff.SignedContent;
 import org.scrubline.signoff.SignedRecords;
@@ -24,13 +30,21 @@ class SignedPages {
     private final SignedRecords records;
     private final Rubrics rubrics;
     private final SelfScores selfScores;
+    private final Assertions assertions;
 
-    SignedPages(RecordPages pages, RecordWords words, SignedRecords records, Rubrics rubrics, SelfScores selfScores) {
+    SignedPages(
+            RecordPages pages,
+            RecordWords words,
+            SignedRecords records,
+            Rubrics rubrics,
+            SelfScores selfScores,
+            Assertions assertions) {
         this.pages = pages;
         this.words = words;
         this.records = records;
         this.rubrics = rubrics;
         this.selfScores = selfScores;
+        this.assertions = assertions;
     }
 
     SignedPage of(SignedIn reader, SignedSheet signed) {
@@ -46,6 +60,7 @@ class SignedPages {
                 pages.of(content.reviewed(), rubric, self),
                 signature(signed, content),
                 signed.late() ? late(signed) : null,
+                credential(signed, content),
                 signed.versionNo(),
                 signed.contentHash(),
                 content.reviewedHash(),
@@ -67,6 +82,19 @@ class SignedPages {
         return words.say(
                 "signoff.late",
                 Duration.between(signed.caseEndedAt(), signed.signedAt()).toDays());
+    }
+
+    /** A passkey's signature is verified anew each time the record is read. */
+    private @Nullable String credential(SignedSheet signed, SignedContent content) {
+        CredentialUsed used = content.credential();
+        Optional<CredentialCheck.Fault> fault = CredentialCheck.fault(
+                content, assertions.of(LeafKind.SIGNATURE, signed.id()).orElse(null));
+        if (fault.isPresent()) {
+            return words.say("signoff.credential.fault");
+        }
+        return used == null
+                ? null
+                : words.say("signoff.credential." + used.kind().name());
     }
 
     private SignedPage.RemarkView remark(SignedSheet signed, Remark remark) {

@@ -8,11 +8,11 @@ import org.springframework.stereotype.Component;
 
 /** Recognises who signs before any transaction begins: a slow password hash must not hold a connection. */
 @Component
-class Credential {
+class FreshPassword {
 
     private final Accounts accounts;
 
-    Credential(Accounts accounts) {
+    FreshPassword(Accounts accounts) {
         this.accounts = accounts;
     }
 

@@ -1,0 +1,29 @@
+package org.scrubline.platform.security;
+
+import org.scrubline.platform.passkey.PasskeyAnswers;
+import org.springframework.security.authentication.AuthenticationEventPublisher;
+import org.springframework.security.authentication.ProviderManager;
+import org.springframework.stereotype.Component;
+
+/**
+ * Puts the log-in by passkey together. Its parts are no beans: a provider that is one takes the password's place, and a
+ * filter that is one runs outside the security chain as well.
+ */
+@Component
+class PasskeyEntrance {
+
+    private final ProviderManager manager;
+
+    PasskeyEntrance(
+            PasskeyAnswers answers,
+            AccountStore accounts,
+            LoginThrottle throttle,
+            AuthenticationEventPublisher publisher) {
+        this.manager = new ProviderManager(new PasskeyProvider(answers, accounts, throttle));
+        this.manager.setAuthenticationEventPublisher(publisher);
+    }
+
+    PasskeyLogInFilter filter() {
+        return new PasskeyLogInFilter(manager);
+    }
+}

@@ -1,0 +1,94 @@
+// Lets a passkey complete the form its button stands in: it signs the challenge of the page (or is made for it), its
+// answer goes into the hidden field and the form is sent. Without this module the buttons stay hidden.
+const bytes = (text) =>
+  Uint8Array.from(atob(text.replaceAll("-", "+").replaceAll("_", "/")), (letter) => letter.charCodeAt(0));
+
+const text = (buffer) =>
+  btoa(String.fromCharCode(...new Uint8Array(buffer))).replaceAll("+", "-").replaceAll("/", "_").replaceAll("=", "");
+
+const known = (data) =>
+  (data.credentials ?? "").split(" ").filter(Boolean).map((id) => ({ type: "public-key", id: bytes(id) }));
+
+const get = (data) =>
+  navigator.credentials.get({
+    publicKey: {
+      challenge: bytes(data.challenge),
+      rpId: data.rp,
+      allowCredentials: known(data),
+      userVerification: "required",
+    },
+  });
+
+// -7 ES256, -8 EdDSA, -257 RS256: the numbers of the COSE registry, the same the server accepts.
+const create = (data) =>
+  navigator.credentials.create({
+    publicKey: {
+      challenge: bytes(data.challenge),
+      rp: { id: data.rp, name: "Scrubline" },
+      user: { id: bytes(data.user), name: data.username, displayName: data.display },
+      pubKeyCredParams: [-7, -8, -257].map((alg) => ({ type: "public-key", alg })),
+      excludeCredentials: known(data),
+      authenticatorSelection: { residentKey: "required", requireResidentKey: true, userVerification: "required" },
+      attestation: "none",
+    },
+  });
+
+// Every member of the response that holds bytes, by the name the standard's JSON gives it.
+const members = ["clientDataJSON", "attestationObject", "authenticatorData", "signature", "userHandle"];
+
+const json = (credential) => {
+  const response = {};
+  for (const name of members.filter((member) => credential.response[member])) {
+    response[name] = text(credential.response[name]);
+  }
+  return JSON.stringify({
+    id: credential.id,
+    rawId: text(credential.rawId),
+    type: credential.type,
+    response,
+    clientExtensionResults: {},
+  });
+};
+
+const run = async (box, button) => {
+  const form = box.closest("form");
+  const said = box.querySelector("[role=status]");
+  if (box.dataset.passkey === "create" && !form.reportValidity()) {
+    return;
+  }
+  button.disabled = true;
+  said.textContent = box.dataset.sayWaiting;
+  try {
+    const credential = await (box.dataset.passkey === "create" ? create : get)(box.dataset);
+    box.querySelector("[data-answer]").value = json(credential);
+    form.submit();
+  } catch (error) {
+    said.textContent = box.getAttribute(`data-say-${error.name.toLowerCase()}`) ?? box.dataset.sayFailed;
+    button.disabled = false;
+    button.focus();
+  }
+};
+
+// The page may have come back from the browser's memory as it was left.
+const ready = (box, button) => {
+  box.hidden = false;
+  const barred = location.origin !== box.dataset.origin ? "sayPlace"
+    : window.PublicKeyCredential === undefined ? "sayUnsupported" : null;
+  button.hidden = barred !== null;
+  button.disabled = false;
+  box.querySelector("[data-answer]").value = "";
+  box.querySelector("[role=status]").textContent = barred === null ? "" : box.dataset[barred];
+};
+
+for (const box of document.querySelectorAll("[data-passkey]")) {
+  const button = box.querySelector("button");
+  ready(box, button);
+  button.addEventListener("click", () => run(box, button));
+  if (box.dataset.passkey === "create") {
+    box.closest("form").addEventListener("submit", (event) => {
+      event.preventDefault();
+      button.click();
+    });
+  }
+  window.addEventListener("pageshow", () => ready(box, button));
+}

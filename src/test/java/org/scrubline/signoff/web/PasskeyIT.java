@@ -1,0 +1,269 @@
+package org.scrubline.signoff.web;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.ColorScheme;
+import java.io.IOException;
+import java.net.ServerSocket;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.UUID;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.scrubline.browser.Authenticator;
+import org.scrubline.browser.Axe;
+import org.scrubline.browser.Chromium;
+import org.scrubline.casework.SheetFixture;
+import org.scrubline.casework.SheetFixture.Theatre;
+import org.scrubline.ledger.Assertions;
+import org.scrubline.ledger.LeafKind;
+import org.scrubline.platform.Passkeys;
+import org.scrubline.platform.Role;
+import org.scrubline.platform.SignedIn;
+import org.scrubline.platform.database.TestDatabase;
+import org.scrubline.signoff.CredentialCheck;
+import org.scrubline.signoff.SignedContent;
+import org.scrubline.signoff.SignedSheet;
+import org.scrubline.signoff.SignedSheets;
+import org.scrubline.signoff.SigningFixture;
+import org.scrubline.support.TestOrganisations;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.boot.test.context.SpringBootTest;
+import org.springframework.context.annotation.Import;
+import org.springframework.test.context.DynamicPropertyRegistry;
+import org.springframework.test.context.DynamicPropertySource;
+
+/** Passkeys as a person meets them: a real browser, with Chromium's own authenticator as the device. */
+@SpringBootTest(webEnvironment = SpringBootTest.WebEnvironment.DEFINED_PORT, properties = "spring.datasource.url=test")
+@Import({TestDatabase.class, TestOrganisations.class})
+class PasskeyIT {
+
+    /** Known before the server starts, since passkeys answer from one address only. */
+    private static final int PORT = freePort();
+
+    @Autowired
+    TestOrganisations organisations;
+
+    @Autowired
+    SheetFixture sheetFixture;
+
+    @Autowired
+    SigningFixture fixture;
+
+    @Autowired
+    SignedSheets signedSheets;
+
+    @Autowired
+    Assertions assertions;
+
+    @Autowired
+    Passkeys passkeys;
+
+    @Autowired
+    Clock clock;
+
+    Theatre theatre;
+    BrowserContext context;
+    Page page;
+    Authenticator device;
+
+    @DynamicPropertySource
+    static void port(DynamicPropertyRegistry registry) {
+        registry.add("server.port", () -> PORT);
+    }
+
+    @BeforeEach
+    void openABrowser() {
+        theatre = sheetFixture.theatre(organisations);
+        open(new Browser.NewContextOptions().setViewportSize(360, 740));
+    }
+
+    @AfterEach
+    void close() {
+        context.close();
+    }
+
+    @Test
+    void aKeyIsAddedThenLogsInThenSigns() {
+        logIn(theatre.supervisor());
+        page.locator("header a[href='/account/keys']").click();
+        look("keys-empty");
+        addAKey("theatre phone");
+        assertThat(page.locator(".flash")).containsText("“theatre phone” is added");
+        look("keys-one");
+        page.locator("header .who button").click();
+        page.waitForURL("**/login?left");
+        look("login");
+
+        page.locator("[data-passkey] button").click();
+        page.waitForURL(url -> !url.contains("/login"));
+        assertThat(page.locator(".who b")).hasText("Ansel Verrin");
+
+        UUID sheet = fixture.complete(theatre, clock.instant().minus(Duration.ofHours(2)));
+        page.navigate(address("/sheets/" + sheet + "/review"));
+        look("review");
+        page.locator("[data-passkey] button").dblclick();
+        page.waitForURL("**/signed/*");
+        assertThat(page.locator(".credential")).containsText("signed the hash of what was reviewed");
+        look("record");
+
+        SignedSheet signed =
+                theatre.organisation().in(() -> signedSheets.ofSheet(sheet)).orElseThrow();
+        assertThat(theatre.organisation()
+                        .in(() -> assertions.of(LeafKind.SIGNATURE, signed.id()))
+                        .map(kept -> CredentialCheck.fault(SignedContent.read(signed.content()), kept)))
+                .hasValueSatisfying(fault -> assertThat(fault).isEmpty());
+    }
+
+    @Test
+    void everythingIsDoneFromTheKeyboard() {
+        logIn(theatre.supervisor());
+        page.navigate(address("/account/keys"));
+        page.locator("#label").focus();
+        page.keyboard().type("theatre phone");
+        page.keyboard().press("Enter");
+        assertThat(page.locator(".flash")).containsText("is added");
+
+        UUID sheet = fixture.complete(theatre, clock.instant().minus(Duration.ofHours(2)));
+        page.navigate(address("/sheets/" + sheet + "/review"));
+        page.locator("[data-passkey] button").focus();
+        page.keyboard().press("Enter");
+        page.waitForURL("**/signed/*");
+    }
+
+    @Test
+    void aPromptThatIsNotAnsweredSignsNothingAndSaysSo() {
+        logIn(theatre.supervisor());
+        page.navigate(address("/account/keys"));
+        addAKey("theatre phone");
+        UUID sheet = fixture.complete(theatre, clock.instant().minus(Duration.ofHours(2)));
+        page.navigate(address("/sheets/" + sheet + "/review"));
+
+        device.recognisesItsOwner(false);
+        page.locator("[data-passkey] button").click();
+        assertThat(page.locator(".passkey-said")).containsText("The passkey did not answer");
+        assertThat(page.locator("[data-passkey] button")).isFocused();
+        look("review-unanswered");
+        assertThat(theatre.organisation().in(() -> signedSheets.ofSheet(sheet))).isEmpty();
+
+        device.recognisesItsOwner(true);
+        page.locator("[data-passkey] button").click();
+        page.waitForURL("**/signed/*");
+    }
+
+    @Test
+    void aKeyIsRemovedWithAQuestionAndOpensNothingAfterwards() {
+        logIn(theatre.supervisor());
+        page.navigate(address("/account/keys"));
+        addAKey("theatre phone");
+        page.getByText("Remove", new Page.GetByTextOptions().setExact(true)).click();
+        look("keys-remove");
+        page.locator("main button").click();
+        assertThat(page.locator(".flash")).containsText("is removed");
+        page.locator("header .who button").click();
+        page.waitForURL("**/login?left");
+
+        page.locator("[data-passkey] button").click();
+        assertThat(page.locator(".notice-careful")).containsText("This passkey opens no account here");
+        look("login-refused");
+    }
+
+    @Test
+    void theKeyOfOnePersonIsNotOfferedToAnother() {
+        logIn(theatre.supervisor());
+        page.navigate(address("/account/keys"));
+        addAKey("theatre phone");
+        page.locator("header .who button").click();
+        page.waitForURL("**/login?left");
+
+        SignedIn colleague = theatre.organisation().join("Ottilie Brannock", Role.SUPERVISOR);
+        Theatre hers = new Theatre(theatre.organisation(), colleague, theatre.trainee());
+        UUID sheet = fixture.complete(hers, clock.instant().minus(Duration.ofHours(2)));
+        logIn(colleague);
+        page.navigate(address("/sheets/" + sheet + "/review"));
+        assertThat(page.locator("[data-passkey]")).hasCount(0);
+        assertThat(page.locator("#password")).isVisible();
+        assertThat(passkeys.of(colleague.accountId())).isEmpty();
+    }
+
+    @Test
+    void atAnotherAddressThePageSaysWhereKeysWork() {
+        page.navigate("http://127.0.0.1:" + PORT + "/login");
+        assertThat(page.locator(".passkey-said")).containsText("Passkeys work at http://localhost:" + PORT);
+        assertThat(page.locator("[data-passkey] button")).isHidden();
+        look("login-elsewhere");
+    }
+
+    @Test
+    void aBrowserWithoutPasskeysSaysSoAndOneWithoutScriptShowsNothing() {
+        page.addInitScript("delete window.PublicKeyCredential");
+        page.navigate(address("/login"));
+        assertThat(page.locator(".passkey-said")).containsText("This browser cannot use passkeys");
+        assertThat(page.locator("[data-passkey] button")).isHidden();
+        context.close();
+
+        context = Chromium.browser().newContext(new Browser.NewContextOptions().setJavaScriptEnabled(false));
+        page = context.newPage();
+        page.navigate(address("/login"));
+        assertThat(page.locator("[data-passkey]")).isHidden();
+        assertThat(page.locator("#password")).isVisible();
+    }
+
+    private void open(Browser.NewContextOptions options) {
+        context = Chromium.browser().newContext(options);
+        page = context.newPage();
+        device = Authenticator.on(page);
+    }
+
+    private void logIn(SignedIn who) {
+        page.navigate(address("/login"));
+        page.locator("#username").fill(who.username());
+        page.locator("#password").fill(TestOrganisations.PASSWORD);
+        page.locator("main button[type=submit]").click();
+        page.waitForURL(url -> !url.contains("/login"));
+    }
+
+    private void addAKey(String label) {
+        page.locator("#label").fill(label);
+        page.locator("[data-passkey=create] button").click();
+        assertThat(page.locator(".flash")).containsText("is added");
+    }
+
+    /** Accessible and no wider than the screen, on a phone and a desk, by day and by night. */
+    private void look(String name) {
+        for (ColorScheme theme : new ColorScheme[] {ColorScheme.DARK, ColorScheme.LIGHT}) {
+            page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(theme));
+            for (int width : new int[] {1280, 360}) {
+                page.setViewportSize(width, 740);
+                Axe.assertNoViolations(page);
+                assertThat((Integer) page.evaluate("() => document.documentElement.scrollWidth"))
+                        .as("%s at %d px", name, width)
+                        .isLessThanOrEqualTo(width);
+                String directory = System.getProperty("scrubline.test.shots", "");
+                if (!directory.isEmpty()) {
+                    page.screenshot(new Page.ScreenshotOptions()
+                            .setPath(Path.of(directory, "passkey-" + name + "-" + width + "-" + theme + ".png"))
+                            .setFullPage(true));
+                }
+            }
+        }
+    }
+
+    private static String address(String path) {
+        return "http://localhost:" + PORT + path;
+    }
+
+    private static int freePort() {
+        try (ServerSocket socket = new ServerSocket(0)) {
+            return socket.getLocalPort();
+        } catch (IOException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+}
