@@ -46,6 +46,7 @@ public record SignedContent(
                 signedAt,
                 signedZone,
                 signedAt,
+                signedAt,
                 operation.programmeId(),
                 operation.siteId(),
                 operation.id(),
@@ -58,6 +59,7 @@ public record SignedContent(
                 requireNonNull(reviewed.givenSupervision()),
                 reviewed.verdict().verdict(),
                 late,
+                RecordMarks.NONE,
                 steps(),
                 events());
     }

@@ -22,4 +22,5 @@ public record SignedLine(
         Instant signedAt,
         ZoneId zone,
         Verdict verdict,
-        boolean late) {}
+        boolean late,
+        RecordMarks marks) {}

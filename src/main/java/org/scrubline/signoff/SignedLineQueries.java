@@ -84,6 +84,7 @@ class SignedLineQueries {
                 row.getObject("signed_at", OffsetDateTime.class).toInstant(),
                 ZoneId.of(row.getString("signed_zone")),
                 Verdict.valueOf(row.getString("verdict")),
-                row.getBoolean("late"));
+                row.getBoolean("late"),
+                RecordMarks.NONE);
     }
 }

@@ -17,7 +17,9 @@ import org.scrubline.rubric.Band;
  * @param content canonical JSON (RFC 8785) of exactly what was signed
  * @param contentHash SHA-256 of {@code content}, lower-case hexadecimal
  * @param meaning message key of the meaning of the signature
- * @param late signed more than 72 hours after the end of the case
+ * @param firstSignedAt when version 1 was signed; lateness is judged by it
+ * @param late version 1 was signed more than 72 hours after the end of the case
+ * @param marks what stands beside the record now
  */
 public record SignedSheet(
         UUID id,
@@ -32,6 +34,7 @@ public record SignedSheet(
         Instant signedAt,
         ZoneId signedZone,
         Instant receivedAt,
+        Instant firstSignedAt,
         UUID programmeId,
         UUID siteId,
         UUID caseId,
@@ -44,6 +47,7 @@ public record SignedSheet(
         Supervision givenSupervision,
         Verdict verdict,
         boolean late,
+        RecordMarks marks,
         List<SignedStep> steps,
         List<SignedEvent> events) {
 

@@ -47,6 +47,11 @@ class SignedSheetQueries {
     private static final String SHEETS = """
             select s.id, s.sheet_id, s.version_no, s.content, s.content_hash,
                 s.signer_id, s.signer_name, s.signer_role, s.meaning, s.signed_at, s.signed_zone, s.received_at,
+                (select f.signed_at
+                 from signed_sheet f
+                 where f.tenant_id = s.tenant_id
+                   and f.sheet_id = s.sheet_id
+                   and f.version_no = 1) as first_signed_at,
                 s.programme_id, s.site_id, s.case_id, s.case_ended_at, s.trainee_id, s.rubric_version_id,
                 s.procedure_code, s.band, s.confirmed_part, s.given_supervision, s.verdict, s.late
             from signed_sheet s
@@ -163,6 +168,7 @@ class SignedSheetQueries {
                 instant(row, "signed_at"),
                 ZoneId.of(row.getString("signed_zone")),
                 instant(row, "received_at"),
+                instant(row, "first_signed_at"),
                 row.getObject("programme_id", UUID.class),
                 row.getObject("site_id", UUID.class),
                 row.getObject("case_id", UUID.class),
@@ -175,6 +181,7 @@ class SignedSheetQueries {
                 Supervision.valueOf(row.getString("given_supervision")),
                 Verdict.valueOf(row.getString("verdict")),
                 row.getBoolean("late"),
+                RecordMarks.NONE,
                 steps,
                 events);
     }

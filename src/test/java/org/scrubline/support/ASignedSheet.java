@@ -17,6 +17,7 @@ import org.scrubline.rubric.Family;
 import org.scrubline.rubric.Phase;
 import org.scrubline.rubric.Rubric;
 import org.scrubline.rubric.Step;
+import org.scrubline.signoff.RecordMarks;
 import org.scrubline.signoff.SignedSheet;
 
 /**
@@ -158,6 +159,7 @@ public final class ASignedSheet {
                 signedAt,
                 ZoneId.of("Europe/London"),
                 signedAt,
+                signedAt,
                 PROGRAMME,
                 UUID.randomUUID(),
                 caseId,
@@ -170,6 +172,7 @@ public final class ASignedSheet {
                 Supervision.SCRUBBED,
                 verdict,
                 delay.compareTo(Duration.ofHours(72)) > 0,
+                RecordMarks.NONE,
                 steps,
                 events);
     }
