@@ -1,30 +1,53 @@
 package org.scrubline.signoff;
 
-/** Everything that can happen to one sheet, in the order it may first happen. */
+import static org.scrubline.signoff.RecordParty.DELEGATE;
+import static org.scrubline.signoff.RecordParty.DIRECTOR;
+import static org.scrubline.signoff.RecordParty.REVIEWER;
+import static org.scrubline.signoff.RecordParty.SCORER;
+import static org.scrubline.signoff.RecordParty.SECOND_SUPERVISOR;
+import static org.scrubline.signoff.RecordParty.TRAINEE;
+
+import java.util.Set;
+
+/** Everything that can happen to one sheet, with whom it may come from; {@link RecordState} says what follows what. */
 public enum RecordEvent {
     /** A supervisor took the sheet up. */
-    OPENED,
+    OPENED(SCORER),
     /** A director let a sheet be signed that had stayed unsigned too long. */
-    LATE_RELEASED,
+    LATE_RELEASED(DIRECTOR),
     /** The scorer signed the first version. */
-    SIGNED,
-    COUNTERSIGNED,
-    /** A second supervisor said why they cannot countersign; another may still do so. */
-    COUNTERSIGN_REFUSED,
+    SIGNED(SCORER),
+    COUNTERSIGNED(SECOND_SUPERVISOR),
+    /** A second supervisor said why they cannot countersign; somebody still may. */
+    COUNTERSIGN_REFUSED(SECOND_SUPERVISOR),
     /** The trainee signed that they have read this version. */
-    ACKNOWLEDGED,
-    /** The trainee recorded that they do not acknowledge this version. */
-    NOT_ACKNOWLEDGED,
-    VERSION_OPENED,
-    VERSION_DROPPED,
-    VERSION_SIGNED,
-    VOID_ASKED,
-    VOID_CONFIRMED,
-    VOID_DECLINED,
-    CONTEST_OPENED,
-    CONTEST_REPLIED,
-    REVIEWER_NAMED,
-    CONTEST_UPHELD,
-    CONTEST_NOT_UPHELD,
-    CONTEST_WITHDRAWN
+    ACKNOWLEDGED(TRAINEE),
+    /** The trainee recorded that they do not acknowledge this version; they still may. */
+    NOT_ACKNOWLEDGED(TRAINEE),
+    VERSION_OPENED(SCORER, DELEGATE),
+    VERSION_DROPPED(SCORER, DELEGATE),
+    VERSION_SIGNED(SCORER, DELEGATE),
+    VOID_ASKED(SCORER, DIRECTOR),
+    /** By another person than the one who asked. */
+    VOID_CONFIRMED(SCORER, DIRECTOR),
+    VOID_DECLINED(SCORER, DIRECTOR),
+    CONTEST_OPENED(TRAINEE),
+    CONTEST_REPLIED(SCORER),
+    REVIEWER_NAMED(DIRECTOR),
+    CONTEST_UPHELD(REVIEWER),
+    CONTEST_NOT_UPHELD(REVIEWER),
+    CONTEST_WITHDRAWN(TRAINEE);
+
+    // A set of Set.of cannot change.
+    @SuppressWarnings("ImmutableEnumChecker")
+    private final Set<RecordParty> parties;
+
+    RecordEvent(RecordParty... parties) {
+        this.parties = Set.of(parties);
+    }
+
+    /** Whom it may come from. */
+    public Set<RecordParty> parties() {
+        return parties;
+    }
 }
