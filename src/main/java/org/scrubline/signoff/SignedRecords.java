@@ -6,8 +6,8 @@ import org.scrubline.platform.Attempt;
 import org.scrubline.platform.SignedIn;
 
 /**
- * Signed sheets as one person may read them: the trainee, the signer, and directors and committee members of the
- * programme. For everyone else they do not exist.
+ * Signed sheets as one person may read them: the trainee, the signer, directors and committee members of the
+ * programme, and whoever may countersign that one sheet or did. For everyone else they do not exist.
  */
 public interface SignedRecords {
 

@@ -53,11 +53,12 @@ class SignedSheetQueries {
                    and f.sheet_id = s.sheet_id
                    and f.version_no = 1) as first_signed_at,
                 s.programme_id, s.site_id, s.case_id, s.case_ended_at, s.trainee_id, s.rubric_version_id,
-                s.procedure_code, s.band, s.confirmed_part, s.given_supervision, s.verdict, s.late
+                s.procedure_code, s.band, s.confirmed_part, s.given_supervision, s.verdict, s.late,
+                %s as countersign_awaited
             from signed_sheet s
             where %s
             order by s.case_ended_at, s.signed_at, s.id
-            """.formatted(WHERE);
+            """.formatted(CountersignQueries.AWAITED, WHERE);
     private static final String STEPS = """
             select t.signed_sheet_id, t.step_code, t.critical, t.state, t.level, t.cause
             from signed_sheet s
@@ -181,7 +182,7 @@ class SignedSheetQueries {
                 Supervision.valueOf(row.getString("given_supervision")),
                 Verdict.valueOf(row.getString("verdict")),
                 row.getBoolean("late"),
-                RecordMarks.NONE,
+                new RecordMarks(false, null, row.getBoolean("countersign_awaited")),
                 steps,
                 events);
     }

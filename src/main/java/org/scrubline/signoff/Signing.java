@@ -17,7 +17,8 @@ public interface Signing {
      * Signs a sheet with a re-entered password.
      *
      * <p>Signing the same content again answers the first signature. Refused, with nothing stored: a wrong password, a
-     * blank step, own training, a declared conflict, a role that is gone.
+     * statement not accepted, a blank step, own training, a declared conflict, a role that is gone, a shared log-in, a
+     * closed account, a case that ended too long ago and was not released.
      *
      * @param contentHash the hash shown on the review page; another one means the sheet moved on
      * @throws org.scrubline.platform.StaleData when the sheet no longer has that content

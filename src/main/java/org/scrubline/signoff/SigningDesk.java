@@ -30,6 +30,8 @@ class SigningDesk {
     private final Sheets sheets;
     private final SignedSheetStore store;
     private final SignedSheetQueries queries;
+    private final CountersignRule countersigning;
+    private final Lateness lateness;
     private final Ledger ledger;
     private final Clock clock;
 
@@ -39,6 +41,8 @@ class SigningDesk {
             Sheets sheets,
             SignedSheetStore store,
             SignedSheetQueries queries,
+            CountersignRule countersigning,
+            Lateness lateness,
             Ledger ledger,
             Clock clock) {
         this.reviews = reviews;
@@ -46,6 +50,8 @@ class SigningDesk {
         this.sheets = sheets;
         this.store = store;
         this.queries = queries;
+        this.countersigning = countersigning;
+        this.lateness = lateness;
         this.ledger = ledger;
         this.clock = clock;
     }
@@ -112,9 +118,16 @@ class SigningDesk {
     private SignedSheet signed(Review review, String hash) {
         SurgicalCase operation = review.operation();
         Instant now = clock.instant().truncatedTo(ChronoUnit.MILLIS);
-        boolean late = SigningRules.late(requireNonNull(operation.endedAt()), now);
-        return new SignedContent(review.content(), hash, now, requireNonNull(operation.endedZone()), late)
-                .record(operation);
+        SignedContent content = new SignedContent(
+                review.content(),
+                hash,
+                now,
+                requireNonNull(operation.endedZone()),
+                lateness.late(operation, now),
+                countersigning.reasons(review.content()),
+                lateness.release(review.sheet().id()),
+                null);
+        return content.record(operation);
     }
 
     /** The signature this content already has; other content is out of date. */

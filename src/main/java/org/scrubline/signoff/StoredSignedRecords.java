@@ -24,10 +24,17 @@ class StoredSignedRecords implements SignedRecords {
     private final SignedLineQueries lines;
     private final RemarkStore remarks;
     private final Ledger ledger;
+    private final CountersignAccess countersigners;
     private final Clock clock;
 
     StoredSignedRecords(
-            SignedSheetQueries sheets, SignedLineQueries lines, RemarkStore remarks, Ledger ledger, Clock clock) {
+            SignedSheetQueries sheets,
+            SignedLineQueries lines,
+            RemarkStore remarks,
+            Ledger ledger,
+            CountersignAccess countersigners,
+            Clock clock) {
+        this.countersigners = countersigners;
         this.sheets = sheets;
         this.lines = lines;
         this.remarks = remarks;
@@ -45,11 +52,12 @@ class StoredSignedRecords implements SignedRecords {
         return readable(who, sheets.ofSheet(sheetId));
     }
 
-    private static SignedSheet readable(SignedIn who, Optional<SignedSheet> signed) {
+    private SignedSheet readable(SignedIn who, Optional<SignedSheet> signed) {
         return signed.filter(sheet -> sheet.traineeId().equals(who.personId())
                         || sheet.signerId().equals(who.personId())
                         || who.has(Role.DIRECTOR, sheet.programmeId())
-                        || who.has(Role.COMMITTEE_MEMBER, sheet.programmeId()))
+                        || who.has(Role.COMMITTEE_MEMBER, sheet.programmeId())
+                        || countersigners.mayRead(who, sheet))
                 .orElseThrow(NotFound::new);
     }
 

@@ -1,7 +1,6 @@
 package org.scrubline.signoff;
 
 import java.util.UUID;
-import org.scrubline.platform.Accounts;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.SignedIn;
 import org.springframework.stereotype.Service;
@@ -11,11 +10,11 @@ import org.springframework.stereotype.Service;
 class StoredSigning implements Signing {
 
     private final SigningDesk desk;
-    private final Accounts accounts;
+    private final SignerCheck signers;
 
-    StoredSigning(SigningDesk desk, Accounts accounts) {
+    StoredSigning(SigningDesk desk, SignerCheck signers) {
         this.desk = desk;
-        this.accounts = accounts;
+        this.signers = signers;
     }
 
     @Override
@@ -26,7 +25,7 @@ class StoredSigning implements Signing {
     @Override
     public Attempt<SignedSheet> sign(SignedIn scorer, UUID sheetId, String contentHash, String password) {
         desk.recognise(scorer, sheetId);
-        return accounts.confirmPassword(scorer.accountId(), password)
+        return signers.confirm(scorer, password)
                 .fold(account -> desk.sign(scorer, sheetId, contentHash), Attempt::refused);
     }
 

@@ -9,6 +9,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.scrubline.people.ProgrammeSettings;
 import org.scrubline.signoff.SignedSheet;
 
 class TimelinessTests {
@@ -25,7 +26,7 @@ class TimelinessTests {
                 now.minus(Duration.ofDays(14)),
                 now.minus(Duration.ofDays(14)).minusSeconds(1));
 
-        Timeliness timeliness = Timeliness.of(signed, open, now);
+        Timeliness timeliness = Timeliness.of(signed, open, now, ProgrammeSettings.DEFAULTS);
 
         assertThat(timeliness).isEqualTo(new Timeliness(2, 2, 1, 2, 1));
         assertThat(timeliness.sheets()).isEqualTo(8);
@@ -35,6 +36,8 @@ class TimelinessTests {
 
     @Test
     void nothingAskedForIsNothing() {
-        assertThat(Timeliness.of(List.of(), List.of(), START).percent(0)).isZero();
+        assertThat(Timeliness.of(List.of(), List.of(), START, ProgrammeSettings.DEFAULTS)
+                        .percent(0))
+                .isZero();
     }
 }

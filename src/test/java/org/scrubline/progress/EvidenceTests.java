@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.scrubline.casework.Part;
 import org.scrubline.casework.StepState;
 import org.scrubline.casework.Verdict;
+import org.scrubline.people.ProgrammeSettings;
 import org.scrubline.rubric.Family;
 import org.scrubline.rubric.Rubric;
 import org.scrubline.scoring.estimate.Interval;
@@ -147,7 +148,9 @@ class EvidenceTests {
                 ofDay(1).build(), ofDay(2).with(next, newer).level("S5", 4).build());
 
         ProcedureProgress progress = ProcedureProgress.of(
-                        sheets, Map.of(ASignedSheet.VERSION, ASignedSheet.RUBRIC, newer, next)::get)
+                        sheets,
+                        Map.of(ASignedSheet.VERSION, ASignedSheet.RUBRIC, newer, next)::get,
+                        ProgrammeSettings.DEFAULTS)
                 .orElseThrow();
 
         assertThat(progress.rubric().version()).isEqualTo("2.0");
@@ -163,12 +166,14 @@ class EvidenceTests {
 
     @Test
     void nothingCountedIsNoProgress() {
-        assertThat(ProcedureProgress.of(List.of(ofDay(1).part(Part.ASSISTED).build()), RUBRICS::get))
+        assertThat(ProcedureProgress.of(
+                        List.of(ofDay(1).part(Part.ASSISTED).build()), RUBRICS::get, ProgrammeSettings.DEFAULTS))
                 .isEmpty();
     }
 
     static ProcedureProgress progress(List<SignedSheet> sheets) {
-        return ProcedureProgress.of(sheets, RUBRICS::get).orElseThrow();
+        return ProcedureProgress.of(sheets, RUBRICS::get, ProgrammeSettings.DEFAULTS)
+                .orElseThrow();
     }
 
     static List<SignedSheet> levels(String step, int... levels) {

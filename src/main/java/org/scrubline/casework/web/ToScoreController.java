@@ -1,6 +1,5 @@
 package org.scrubline.casework.web;
 
-import java.time.Duration;
 import java.util.List;
 import org.scrubline.casework.OpenSheet;
 import org.scrubline.casework.Sheets;
@@ -17,13 +16,13 @@ import org.springframework.web.bind.annotation.GetMapping;
 @Controller
 class ToScoreController {
 
-    private static final Duration LATE_AFTER = Duration.ofDays(3);
-
     private final Sheets sheets;
     private final Rubrics rubrics;
+    private final TimeLeft timeLeft;
     private final SheetWords words;
 
-    ToScoreController(Sheets sheets, Rubrics rubrics, SheetWords words) {
+    ToScoreController(Sheets sheets, Rubrics rubrics, TimeLeft timeLeft, SheetWords words) {
+        this.timeLeft = timeLeft;
         this.sheets = sheets;
         this.rubrics = rubrics;
         this.words = words;
@@ -31,7 +30,13 @@ class ToScoreController {
 
     /** A line of the list; {@code age} is since the end of the case. */
     record Line(
-            String href, String trainee, String procedure, String note, String age, String progress, boolean late) {}
+            String href,
+            String trainee,
+            String procedure,
+            String note,
+            String age,
+            String progress,
+            TimeLeft.Left left) {}
 
     @GetMapping("/to-score")
     String list(@AuthenticationPrincipal SignedIn who, Model model) {
@@ -56,6 +61,6 @@ class ToScoreController {
                         words.endOf(open.surgicalCase())),
                 words.age(open.age()),
                 words.say("to-score.progress", open.stepsSaid(), open.stepsInAll()),
-                open.age().compareTo(LATE_AFTER) > 0);
+                timeLeft.of(open));
     }
 }

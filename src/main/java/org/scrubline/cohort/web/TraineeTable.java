@@ -28,7 +28,7 @@ class TraineeTable {
     }
 
     TableView of(CohortReport report) {
-        List<Column> columns = Stream.of("trainee", "cases", "scorers", "waiting", "last", "since")
+        List<Column> columns = Stream.of("trainee", "cases", "scorers", "awaiting", "waiting", "last", "since")
                 .map(key -> new Column(wording.text("cohort.trainees." + key), !key.equals("trainee")))
                 .toList();
         return new TableView(
@@ -43,6 +43,7 @@ class TraineeTable {
                         Links.trainee(row.trainee().id(), report.rubric().procedure())),
                 Cell.of(row.cases()),
                 Cell.of(row.scorers()),
+                Cell.of(row.awaiting()),
                 Cell.of(row.waiting()),
                 Cell.of(last(row, report.programme().zone())),
                 Cell.of(since.isPresent() ? Long.toString(since.getAsLong()) : "–"));

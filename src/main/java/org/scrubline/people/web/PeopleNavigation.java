@@ -1,5 +1,6 @@
 package org.scrubline.people.web;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.scrubline.platform.NavItem;
 import org.scrubline.platform.Navigation;
@@ -12,6 +13,13 @@ class PeopleNavigation implements Navigation {
 
     @Override
     public List<NavItem> entries(SignedIn who) {
-        return who.has(Role.ADMINISTRATOR) ? List.of(new NavItem("people", "/people", 60)) : List.of();
+        List<NavItem> entries = new ArrayList<>();
+        if (who.has(Role.ADMINISTRATOR)) {
+            entries.add(new NavItem("people", "/people", 60));
+        }
+        if (who.has(Role.ADMINISTRATOR) || who.has(Role.DIRECTOR)) {
+            entries.add(new NavItem("settings", "/settings", 65));
+        }
+        return entries;
     }
 }

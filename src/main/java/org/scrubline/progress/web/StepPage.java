@@ -32,5 +32,6 @@ record StepPage(
             String band,
             @Nullable Integer level,
             @Nullable String state,
-            boolean late) {}
+            boolean late,
+            boolean awaiting) {}
 }

@@ -60,7 +60,8 @@ class StepPages {
                 sheet.band().name(),
                 level,
                 state(score),
-                sheet.late());
+                sheet.late(),
+                sheet.marks().awaitingCountersignature());
     }
 
     private static @Nullable String state(StepScore score) {

@@ -1,6 +1,7 @@
 package org.scrubline.signoff.web;
 
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import org.scrubline.casework.SheetChange;
 import org.scrubline.casework.SheetState;
@@ -31,15 +32,20 @@ class ReviewController {
 
     private static final String PAGE = "signoff/review";
 
+    /** Fields of refusals that have a place of their own on the page; all others are among the obstacles. */
+    private static final Set<String> IN_PLACE = Set.of("password", "statement");
+
     private final Signing signing;
     private final Sheets sheets;
     private final ReviewPages pages;
+    private final ReviewExtras extras;
     private final RecordWords words;
 
-    ReviewController(Signing signing, Sheets sheets, ReviewPages pages, RecordWords words) {
+    ReviewController(Signing signing, Sheets sheets, ReviewPages pages, ReviewExtras extras, RecordWords words) {
         this.signing = signing;
         this.sheets = sheets;
         this.pages = pages;
+        this.extras = extras;
         this.words = words;
     }
 
@@ -51,7 +57,7 @@ class ReviewController {
         SigningPreview preview = signing.preview(who, id);
         return preview.sheet().state() == SheetState.SIGNED
                 ? new ModelAndView("redirect:/sheets/" + id + "/signed")
-                : page(preview, List.of());
+                : page(who, preview, List.of());
     }
 
     @PostMapping("/review/untouched")
@@ -87,7 +93,9 @@ class ReviewController {
     }
 
     private ModelAndView signed(SignedSheet signed, RedirectAttributes redirect) {
-        redirect.addFlashAttribute("flash", words.say(signed.late() ? "signoff.done.late" : "signoff.done"));
+        String key = signed.late() ? "signoff.done.late" : "signoff.done";
+        String second = signed.marks().awaitingCountersignature() ? " " + words.say("signoff.done.countersign") : "";
+        redirect.addFlashAttribute("flash", words.say(key) + second);
         return new ModelAndView("redirect:/signed/" + signed.id());
     }
 
@@ -103,20 +111,21 @@ class ReviewController {
 
     private ModelAndView refused(SignedIn who, UUID id, List<Refusal> reasons) {
         SigningPreview preview = signing.preview(who, id);
-        ModelAndView page = page(preview, reasons);
+        ModelAndView page = page(who, preview, reasons);
         boolean mayNot = reasons.stream().anyMatch(reason -> reason.field().equals(Signing.AUTHORITY));
         page.setStatus(mayNot ? HttpStatus.FORBIDDEN : HttpStatus.UNPROCESSABLE_CONTENT);
         return page;
     }
 
-    private ModelAndView page(SigningPreview preview, List<Refusal> reasons) {
+    private ModelAndView page(SignedIn who, SigningPreview preview, List<Refusal> reasons) {
         ModelAndView page = new ModelAndView(PAGE);
+        extras.add(page, who, preview.sheet().id());
         page.addObject("page", pages.of(preview));
         page.addObject(
                 "errors",
                 reasons.stream()
                         .map(reason -> new FieldError(
-                                reason.field().equals("password") ? "password" : "obstacles", words.say(reason)))
+                                IN_PLACE.contains(reason.field()) ? reason.field() : "obstacles", words.say(reason)))
                         .toList());
         page.addObject(
                 "passwordError",

@@ -1,9 +1,11 @@
 package org.scrubline.signoff.web;
 
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.SelfScores;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.SignedIn;
@@ -45,7 +47,7 @@ class SignedPages {
                 who.equals(signed.traineeId()) ? "feedback" : who.equals(signed.signerId()) ? "signed" : "",
                 pages.of(content.reviewed(), rubric, self),
                 signature(signed, content),
-                signed.late() ? late(signed) : null,
+                note(signed),
                 signed.versionNo(),
                 signed.contentHash(),
                 content.reviewedHash(),
@@ -61,6 +63,17 @@ class SignedPages {
                 words.say("role." + signed.signerRole()),
                 words.at(signed.signedAt(), signed.signedZone()),
                 content.reviewed().signer().meaning());
+    }
+
+    private @Nullable String note(SignedSheet signed) {
+        List<String> notes = new ArrayList<>();
+        if (signed.late()) {
+            notes.add(late(signed));
+        }
+        if (signed.marks().awaitingCountersignature()) {
+            notes.add(words.say("signoff.list.awaiting"));
+        }
+        return notes.isEmpty() ? null : String.join("; ", notes);
     }
 
     private String late(SignedSheet signed) {

@@ -12,15 +12,20 @@ import org.springframework.stereotype.Component;
 class SignoffNavigation implements Navigation {
 
     private static final int ORDER = 20;
+    private static final int DIRECTORS_ORDER = 55;
 
     @Override
     public List<NavItem> entries(SignedIn who) {
         List<NavItem> entries = new ArrayList<>();
         if (who.has(Role.SUPERVISOR)) {
+            entries.add(new NavItem("to-countersign", "/to-countersign", ORDER - 2));
             entries.add(new NavItem("signed", "/signed", ORDER));
         }
         if (who.has(Role.TRAINEE)) {
             entries.add(new NavItem("feedback", "/feedback", ORDER));
+        }
+        if (who.has(Role.DIRECTOR)) {
+            entries.add(new NavItem("open-signatures", "/open-signatures", DIRECTORS_ORDER));
         }
         return entries;
     }

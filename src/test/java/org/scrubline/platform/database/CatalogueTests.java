@@ -37,6 +37,13 @@ class CatalogueTests {
             "signed_step",
             "signed_event",
             "sheet_remark",
+            "countersign_reason",
+            "countersignature",
+            "acknowledgement",
+            "late_release",
+            "signing_statement",
+            "programme_setting",
+            "scorer_introduction",
             "population_fit",
             "ledger_leaf",
             "ledger_node");

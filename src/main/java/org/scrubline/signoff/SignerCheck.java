@@ -1,0 +1,33 @@
+package org.scrubline.signoff;
+
+import java.util.UUID;
+import org.scrubline.platform.Accounts;
+import org.scrubline.platform.Attempt;
+import org.scrubline.platform.Refusal;
+import org.scrubline.platform.SignedIn;
+import org.springframework.stereotype.Component;
+
+/**
+ * Recognises a signer: the statement of what a signature means accepted, and the credential given afresh. Called outside
+ * any transaction, because a slow password hash must not hold a connection.
+ */
+@Component
+class SignerCheck {
+
+    /** Field of a refusal that accepting the statement mends. */
+    static final String STATEMENT = "statement";
+
+    private final SigningStatements statements;
+    private final Accounts accounts;
+
+    SignerCheck(SigningStatements statements, Accounts accounts) {
+        this.statements = statements;
+        this.accounts = accounts;
+    }
+
+    Attempt<UUID> confirm(SignedIn who, String password) {
+        return statements.accepted(who.personId())
+                ? accounts.confirmPassword(who.accountId(), password)
+                : Attempt.refused(Refusal.at(STATEMENT, "signoff.refusal.statement"));
+    }
+}
