@@ -16,7 +16,7 @@ public interface Introductions {
      * Records the day a supervisor was introduced. Recording the same day again keeps one row.
      *
      * @param day as an ISO date such as 2026-03-12, not in the future
-     * @return the day, or why not; about a field of the form
+     * @return the day, or why not, each reason at the field of the form it is about
      * @throws org.scrubline.platform.NotFound for anyone but a director of the programme
      */
     Attempt<LocalDate> record(SignedIn director, UUID programmeId, UUID supervisorId, String day);

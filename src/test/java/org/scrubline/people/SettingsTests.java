@@ -62,10 +62,27 @@ class SettingsTests {
 
     @ParameterizedTest
     @CsvSource({
-        "LATE_AFTER, 72", "CLOSED_AFTER, 14", "CLOCK_SKEW, 10", "NEW_SCORER_UNTIL, 10", "INTRODUCTION_FIRST, 0",
-        "CONTEST_WITHIN, 28", "CONTEST_TERM, 30", "DRAFT_RETENTION, 90", "CHART_CASES, 30", "SHOWN_CASES, 5",
-        "SHOWN_SCORERS, 2", "SHOWN_STEP_SCORES, 3", "SHOWN_INDEX, 50", "SUPPORTS_CASES, 12", "SUPPORTS_SCORERS, 4",
-        "MOST_BY_ONE, 40", "GAP_SHOWN, 56", "GAP_SUSPENDS, 26", "QUORUM, 3", "LETTER_WITHIN, 10", "APPEAL_WITHIN, 28"
+        "LATE_AFTER, 72",
+        "CLOSED_AFTER, 14",
+        "CLOCK_SKEW, 10",
+        "NEW_SCORER_UNTIL, 10",
+        "INTRODUCTION_FIRST, 0",
+        "CONTEST_WITHIN, 28",
+        "CONTEST_TERM, 30",
+        "DRAFT_RETENTION, 90",
+        "CHART_CASES, 30",
+        "SHOWN_CASES, 5",
+        "SHOWN_SCORERS, 2",
+        "SHOWN_STEP_SCORES, 3",
+        "SHOWN_INDEX, 50",
+        "SUPPORTS_CASES, 12",
+        "SUPPORTS_SCORERS, 4",
+        "MOST_BY_ONE, 40",
+        "GAP_SHOWN, 56",
+        "GAP_SUSPENDS, 26",
+        "QUORUM, 3",
+        "LETTER_WITHIN, 10",
+        "APPEAL_WITHIN, 28"
     })
     void aProgrammeThatChangedNothingWorksByTheDefaults(SettingKey key, int usual) {
         assertThat(now().value(key)).isEqualTo(usual);
@@ -112,9 +129,9 @@ class SettingsTests {
         assertThat(history).extracting(SettingChange::value).containsExactly(60, 48);
         assertThat(history.get(0).reason()).isEqualTo("Two days were too short.");
         assertThat(history.get(0).changedBy()).isEqualTo("Corisande Delmarr");
-        assertThat(history).allSatisfy(change -> assertThat(organisation.in(
-                        () -> ledger.find(LeafKind.SETTING, change.id())))
-                .isPresent());
+        assertThat(history)
+                .allSatisfy(change -> assertThat(organisation.in(() -> ledger.find(LeafKind.SETTING, change.id())))
+                        .isPresent());
     }
 
     @Test
@@ -146,7 +163,8 @@ class SettingsTests {
         for (SignedIn who : List.of(supervisor, elsewhere)) {
             assertThatThrownBy(() -> change(who, SettingKey.QUORUM, "4")).isInstanceOf(NotFound.class);
         }
-        assertThat(change(administrator, SettingKey.QUORUM, "4").orThrow().quorum()).isEqualTo(4);
+        assertThat(change(administrator, SettingKey.QUORUM, "4").orThrow().quorum())
+                .isEqualTo(4);
     }
 
     @Test
@@ -176,7 +194,8 @@ class SettingsTests {
         for (String day : List.of("", "12.3.2026", "2999-01-01", "1066-10-14")) {
             assertRefused(introduce(director, supervisor, day), "day");
         }
-        assertThatThrownBy(() -> introduce(supervisor, supervisor, "2026-03-12")).isInstanceOf(NotFound.class);
+        assertThatThrownBy(() -> introduce(supervisor, supervisor, "2026-03-12"))
+                .isInstanceOf(NotFound.class);
         assertThat(organisation.in(() -> introductions.of(programme))).isEmpty();
     }
 

@@ -21,7 +21,7 @@ import org.scrubline.support.ASignedSheet;
 
 class EvidenceTests {
 
-    private static final Map<UUID, Rubric> RUBRICS = Map.of(ASignedSheet.VERSION, ASignedSheet.RUBRIC);
+    static final Map<UUID, Rubric> RUBRICS = Map.of(ASignedSheet.VERSION, ASignedSheet.RUBRIC);
 
     @Test
     void onlyOperatedCasesCount() {

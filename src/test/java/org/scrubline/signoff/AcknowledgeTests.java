@@ -71,7 +71,8 @@ class AcknowledgeTests {
         assertThat(content.record().version()).isEqualTo(1);
         assertThat(theatre.organisation().in(() -> ledger.find(LeafKind.ACKNOWLEDGEMENT, answer.id())))
                 .isPresent();
-        SignedSheet after = theatre.organisation().in(() -> sheets.byId(signed.id())).orElseThrow();
+        SignedSheet after =
+                theatre.organisation().in(() -> sheets.byId(signed.id())).orElseThrow();
         assertThat(after.content()).isEqualTo(signed.content());
         assertThat(after.steps()).isEqualTo(signed.steps());
         assertThat(after.marks()).isEqualTo(signed.marks());

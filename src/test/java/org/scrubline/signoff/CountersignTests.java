@@ -20,7 +20,6 @@ import org.junit.jupiter.api.Test;
 import org.scrubline.casework.SheetChange;
 import org.scrubline.casework.SheetFixture;
 import org.scrubline.casework.SheetFixture.Theatre;
-
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.Ledger;
 import org.scrubline.people.People;
@@ -178,7 +177,8 @@ class CountersignTests {
         declare(second, theatre.trainee());
         declare(theatre.supervisor(), third);
         for (SignedIn who : List.of(second, third)) {
-            assertThat(theatre.organisation().in(() -> signing.toCountersign(who))).isEmpty();
+            assertThat(theatre.organisation().in(() -> signing.toCountersign(who)))
+                    .isEmpty();
             assertThatThrownBy(() -> versions.sign(theatre, who, COUNTERSIGNED, signed, ""))
                     .isInstanceOf(NotFound.class);
         }
@@ -231,8 +231,8 @@ class CountersignTests {
         assertThat(refusals(versions.sign(theatre, second, COUNTERSIGNED, signed, "", "not the password")))
                 .containsExactly("refusal.password.wrong");
         VersionSigning.Said other = new VersionSigning.Said(COUNTERSIGNED, signed.id(), "0".repeat(64), "");
-        assertThatThrownBy(() -> theatre.organisation()
-                        .in(() -> signing.sign(second, other, TestOrganisations.PASSWORD)))
+        assertThatThrownBy(
+                        () -> theatre.organisation().in(() -> signing.sign(second, other, TestOrganisations.PASSWORD)))
                 .isInstanceOf(StaleData.class);
         assertThat(versions.count(theatre, "countersignature", signed.id())).isZero();
     }
@@ -283,7 +283,8 @@ class CountersignTests {
         assertThat(CanonicalJson.sha256(stored.content()))
                 .isEqualTo(stored.contentHash())
                 .isEqualTo(signature.contentHash());
-        assertThat(stored.recordHash()).isEqualTo(CanonicalJson.sha256(read(signed).content()));
+        assertThat(stored.recordHash())
+                .isEqualTo(CanonicalJson.sha256(read(signed).content()));
     }
 
     private SignedSheet signed() {

@@ -95,16 +95,16 @@ class LateReleaseTests {
     void aReleaseOfOneSheetOpensNoOther() {
         UUID other = fixture.complete(theatre, ended(Duration.ofDays(15)));
         release(WHY).orThrow();
-        assertThat(refusals(theatre.organisation()
-                        .in(() -> signing.signWithoutCredential(theatre.supervisor(), other))))
+        assertThat(refusals(
+                        theatre.organisation().in(() -> signing.signWithoutCredential(theatre.supervisor(), other))))
                 .containsExactly("signoff.refusal.closed");
     }
 
     @Test
     void aReleaseNeedsItsReasonAndTheRightPassword() {
         assertThat(refusals(release("  "))).containsExactly("signoff.refusal.release-reason");
-        assertThat(refusals(theatre.organisation()
-                        .in(() -> releases.release(director, sheet, WHY, "not the password"))))
+        assertThat(refusals(
+                        theatre.organisation().in(() -> releases.release(director, sheet, WHY, "not the password"))))
                 .containsExactly("refusal.password.wrong");
         assertThat(listed().get(0).released()).isNull();
     }
@@ -169,8 +169,7 @@ class LateReleaseTests {
     }
 
     private Attempt<LateRelease> release(String reason) {
-        return theatre.organisation()
-                .in(() -> releases.release(director, sheet, reason, TestOrganisations.PASSWORD));
+        return theatre.organisation().in(() -> releases.release(director, sheet, reason, TestOrganisations.PASSWORD));
     }
 
     private Attempt<SignedSheet> sign() {

@@ -123,8 +123,7 @@ class RecordServicesFuzzTests {
                 boolean did = attempt(event, who);
                 assertThat(did).as("%s", asked).isEqualTo(may || (again && repeatable(event)));
                 if (may) {
-                    state = state.then(
-                            new Happened(event, event == RecordEvent.SIGNED && cast.countersign()));
+                    state = state.then(new Happened(event, event == RecordEvent.SIGNED && cast.countersign()));
                     taken.add(event);
                 } else if (!did) {
                     done.remove(event + " " + who.personId());

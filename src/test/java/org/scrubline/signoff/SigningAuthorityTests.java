@@ -85,8 +85,8 @@ class SigningAuthorityTests {
         String hash = fixture.preview(theatre, sheet).contentHash();
         versions.closeAccount(theatre, theatre.supervisor());
         assertThat(refusals(sign(hash, TestOrganisations.PASSWORD))).containsExactly("refusal.account.closed");
-        assertThat(refusals(theatre.organisation()
-                        .in(() -> signing.signWithoutCredential(theatre.supervisor(), sheet))))
+        assertThat(refusals(
+                        theatre.organisation().in(() -> signing.signWithoutCredential(theatre.supervisor(), sheet))))
                 .as("the transaction looks for itself")
                 .contains("signoff.refusal.closed-account");
         assertUnsigned();
@@ -122,8 +122,8 @@ class SigningAuthorityTests {
         Theatre fresh = theatreOfSomebodyNew();
         UUID open = fixture.complete(fresh, clock.instant().minus(Duration.ofHours(2)));
         String hash = fixture.preview(fresh, open).contentHash();
-        Attempt<SignedSheet> refused = fresh.organisation()
-                .in(() -> signing.sign(fresh.supervisor(), open, hash, TestOrganisations.PASSWORD));
+        Attempt<SignedSheet> refused =
+                fresh.organisation().in(() -> signing.sign(fresh.supervisor(), open, hash, TestOrganisations.PASSWORD));
         assertThat(refusals(refused)).containsExactly("signoff.refusal.statement");
         assertThat(fixture.read(fresh, open).state()).isEqualTo(SheetState.OPEN);
 
@@ -140,8 +140,8 @@ class SigningAuthorityTests {
     @Test
     void e8AMissingIntroductionBarsSigningOnlyWhereTheProgrammeAsksForIt() {
         versions.set(theatre, SettingKey.INTRODUCTION_FIRST, 1);
-        assertThat(refusals(theatre.organisation()
-                        .in(() -> signing.signWithoutCredential(theatre.supervisor(), sheet))))
+        assertThat(refusals(
+                        theatre.organisation().in(() -> signing.signWithoutCredential(theatre.supervisor(), sheet))))
                 .containsExactly("signoff.refusal.introduction");
         assertUnsigned();
 
@@ -154,8 +154,8 @@ class SigningAuthorityTests {
                                 theatre.supervisor().personId(),
                                 LocalDate.of(2026, 1, 12).toString())
                         .orThrow());
-        assertThat(refusals(theatre.organisation()
-                        .in(() -> signing.signWithoutCredential(theatre.supervisor(), sheet))))
+        assertThat(refusals(
+                        theatre.organisation().in(() -> signing.signWithoutCredential(theatre.supervisor(), sheet))))
                 .isEmpty();
     }
 

@@ -57,8 +57,7 @@ public class VersionFixture {
     }
 
     public int count(Theatre theatre, String table, UUID record) {
-        return number(
-                theatre, "select count(*) from " + table + " where signed_sheet_id = '" + record + "'");
+        return number(theatre, "select count(*) from " + table + " where signed_sheet_id = '" + record + "'");
     }
 
     public int leaves(Theatre theatre, UUID record) {

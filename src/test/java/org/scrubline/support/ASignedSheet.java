@@ -53,6 +53,7 @@ public final class ASignedSheet {
     private Band band = Band.A;
     private Rubric rubric = RUBRIC;
     private UUID version = VERSION;
+    private RecordMarks marks = RecordMarks.NONE;
 
     private ASignedSheet() {}
 
@@ -123,6 +124,11 @@ public final class ASignedSheet {
         return this;
     }
 
+    public ASignedSheet awaitingCountersignature() {
+        marks = new RecordMarks(false, null, true);
+        return this;
+    }
+
     public ASignedSheet band(Band newBand) {
         band = newBand;
         return this;
@@ -172,7 +178,7 @@ public final class ASignedSheet {
                 Supervision.SCRUBBED,
                 verdict,
                 delay.compareTo(Duration.ofHours(72)) > 0,
-                RecordMarks.NONE,
+                marks,
                 steps,
                 events);
     }

@@ -7,6 +7,8 @@ import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.SelfScores;
+import org.scrubline.people.People;
+import org.scrubline.people.Person;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.rubric.Rubric;
@@ -26,13 +28,21 @@ class SignedPages {
     private final SignedRecords records;
     private final Rubrics rubrics;
     private final SelfScores selfScores;
+    private final People people;
 
-    SignedPages(RecordPages pages, RecordWords words, SignedRecords records, Rubrics rubrics, SelfScores selfScores) {
+    SignedPages(
+            RecordPages pages,
+            RecordWords words,
+            SignedRecords records,
+            Rubrics rubrics,
+            SelfScores selfScores,
+            People people) {
         this.pages = pages;
         this.words = words;
         this.records = records;
         this.rubrics = rubrics;
         this.selfScores = selfScores;
+        this.people = people;
     }
 
     SignedPage of(SignedIn reader, SignedSheet signed) {
@@ -73,6 +83,10 @@ class SignedPages {
         if (signed.marks().awaitingCountersignature()) {
             notes.add(words.say("signoff.list.awaiting"));
         }
+        people.person(signed.signerId())
+                .map(Person::printedName)
+                .filter(now -> !now.equals(signed.signerName()))
+                .ifPresent(now -> notes.add(words.say("signoff.name.now", now)));
         return notes.isEmpty() ? null : String.join("; ", notes);
     }
 

@@ -58,7 +58,8 @@ class SettingsPagesTests {
     @Test
     void aChangeIsShownWithItsReasonWhoAndHistory() throws Exception {
         page("/settings/LATE_AFTER", director)
-                .andExpect(content().string(allOf(containsString("Never changed"), containsString("from 1 h to 168 h"))));
+                .andExpect(
+                        content().string(allOf(containsString("Never changed"), containsString("from 1 h to 168 h"))));
         change(director, "48", "We agreed on two days.")
                 .andExpect(redirectedUrl("/settings/LATE_AFTER?programme=" + programme));
 

@@ -68,7 +68,8 @@ class VersionSignaturePagesTests {
     void theTraineeSignsHavingReadItAndEveryReaderSeesTheSameNameRoleTimeAndMeaning() throws Exception {
         SignedSheet signed = signed();
         page("/signed/" + signed.id(), theatre.trainee())
-                .andExpect(content().string(allOf(containsString("I have read it"), containsString("I don’t acknowledge it"))));
+                .andExpect(content()
+                        .string(allOf(containsString("I have read it"), containsString("I don’t acknowledge it"))));
         send(theatre.trainee(), signed, "ACKNOWLEDGED", "Clear to me now.")
                 .andExpect(redirectedUrl("/signed/" + signed.id()));
         for (SignedIn who : List.of(theatre.trainee(), theatre.supervisor(), director)) {
@@ -92,7 +93,9 @@ class VersionSignaturePagesTests {
                 .andExpect(content().string(allOf(containsString("Say why."), containsString("href=\"#words\""))));
         send(theatre.trainee(), signed, "NOT_ACKNOWLEDGED", "Not my case.").andExpect(status().is3xxRedirection());
         page("/signed/" + signed.id(), theatre.supervisor())
-                .andExpect(content().string(allOf(containsString("I do not acknowledge this record"), containsString("Not my case."))));
+                .andExpect(content()
+                        .string(allOf(
+                                containsString("I do not acknowledge this record"), containsString("Not my case."))));
     }
 
     @Test
@@ -106,7 +109,9 @@ class VersionSignaturePagesTests {
                                 containsString("Fenna Hallinor"),
                                 containsString("I observed and scored this case: Ansel Verrin, supervisor"))));
         page("/signed/" + signed.id(), second)
-                .andExpect(content().string(allOf(containsString("awaiting countersignature"), containsString("Your countersignature"))));
+                .andExpect(content()
+                        .string(allOf(
+                                containsString("awaiting countersignature"), containsString("Your countersignature"))));
 
         send(second, signed, "COUNTERSIGNED", "").andExpect(redirectedUrl("/signed/" + signed.id()));
         page("/signed/" + signed.id(), second)
@@ -182,7 +187,10 @@ class VersionSignaturePagesTests {
         release(sheet, "").andExpect(status().isUnprocessableContent());
         release(sheet, "The scorer was on leave.").andExpect(redirectedUrl("/open-signatures"));
         page("/late-releases/" + sheet, director)
-                .andExpect(content().string(allOf(containsString("released by Corisande Delmarr"), not(containsString("name=\"reason\"")))));
+                .andExpect(content()
+                        .string(allOf(
+                                containsString("released by Corisande Delmarr"),
+                                not(containsString("name=\"reason\"")))));
         page("/to-score", theatre.supervisor())
                 .andExpect(content().string(containsString("released by your programme director")));
         page("/sheets/" + sheet + "/review", theatre.supervisor())
@@ -214,7 +222,9 @@ class VersionSignaturePagesTests {
         SignedSheet signed = signed();
         page("/signed/" + signed.id(), fresh)
                 .andExpect(content()
-                        .string(allOf(containsString("Before your first signature"), not(containsString("name=\"password\"")))));
+                        .string(allOf(
+                                containsString("Before your first signature"),
+                                not(containsString("name=\"password\"")))));
         send(fresh, signed, "COUNTERSIGNED", "")
                 .andExpect(status().isUnprocessableContent())
                 .andExpect(content().string(containsString("href=\"#statement\"")));
@@ -237,7 +247,8 @@ class VersionSignaturePagesTests {
             assertThat(rename.executeUpdate()).isEqualTo(1);
         }
         page("/signed/" + signed.id(), director)
-                .andExpect(content().string(allOf(containsString("<b>Fenna Hallinor</b>"), containsString("now Fenna Marrow"))));
+                .andExpect(content()
+                        .string(allOf(containsString("<b>Fenna Hallinor</b>"), containsString("now Fenna Marrow"))));
     }
 
     private SignedSheet signed() {
