@@ -76,9 +76,10 @@ class GatesTests {
         List<SignedSheet> sheets = new ArrayList<>();
         for (int day = 0; day < 8; day++) {
             ASignedSheet sheet = ofDay(day).by(day % 2);
-            sheets.add(day < 3
-                    ? sheet.awaitingCountersignature().build()
-                    : sheet.state("S2", new StepState.NotSeen()).build());
+            sheets.add(
+                    day < 3
+                            ? sheet.awaitingCountersignature().build()
+                            : sheet.state("S2", new StepState.NotSeen()).build());
         }
         assertThat(text(EvidenceTests.progress(sheets).gates().shown())).isEqualTo("CRITICAL_STEP 0/3");
     }

@@ -69,9 +69,8 @@ class VersionSignaturePagesIT {
     @ParameterizedTest
     @CsvSource({"360, LIGHT", "360, DARK", "1280, LIGHT", "1280, DARK"})
     void aLateSheetIsReleasedSignedCountersignedAndAnswered(int width, ColorScheme theme) {
-        Browser.NewContextOptions options = new Browser.NewContextOptions()
-                .setViewportSize(width, 800)
-                .setColorScheme(theme);
+        Browser.NewContextOptions options =
+                new Browser.NewContextOptions().setViewportSize(width, 800).setColorScheme(theme);
         String shot = "-" + width + "-" + theme;
         UUID closed = fixture.complete(theatre, clock.instant().minus(Duration.ofDays(20)));
         SignedIn director = theatre.organisation().join("Corisande Delmarr", Role.DIRECTOR);
