@@ -14,12 +14,12 @@ import org.springframework.stereotype.Service;
 @Service
 class StoredVersionSigning implements VersionSigning {
 
-    private final VersionDesk desk;
+    private final VersionSigningDesk desk;
     private final CountersignLists lists;
     private final VersionRules rules;
     private final SignerCheck signers;
 
-    StoredVersionSigning(VersionDesk desk, CountersignLists lists, VersionRules rules, SignerCheck signers) {
+    StoredVersionSigning(VersionSigningDesk desk, CountersignLists lists, VersionRules rules, SignerCheck signers) {
         this.desk = desk;
         this.lists = lists;
         this.rules = rules;

@@ -22,7 +22,7 @@ import org.springframework.transaction.annotation.Transactional;
 /** Countersigning and answering, one transaction each. Whoever calls has recognised the signer. */
 @Service
 @Transactional
-class VersionDesk {
+class VersionSigningDesk {
 
     private final SignedRecords records;
     private final SignedSheetQueries sheets;
@@ -34,7 +34,7 @@ class VersionDesk {
     private final Ledger ledger;
     private final Clock clock;
 
-    VersionDesk(
+    VersionSigningDesk(
             SignedRecords records,
             SignedSheetQueries sheets,
             CountersignAccess access,
