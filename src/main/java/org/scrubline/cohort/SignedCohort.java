@@ -16,6 +16,8 @@ import org.scrubline.casework.Cases;
 import org.scrubline.people.People;
 import org.scrubline.people.Person;
 import org.scrubline.people.Programme;
+import org.scrubline.people.ProgrammeSettings;
+import org.scrubline.people.Settings;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
@@ -36,9 +38,11 @@ class SignedCohort implements Cohort {
     private final Rubrics rubrics;
     private final SignedSheets sheets;
     private final Cases cases;
+    private final Settings settings;
     private final Clock clock;
 
-    SignedCohort(People people, Rubrics rubrics, SignedSheets sheets, Cases cases, Clock clock) {
+    SignedCohort(People people, Rubrics rubrics, SignedSheets sheets, Cases cases, Settings settings, Clock clock) {
+        this.settings = settings;
         this.people = people;
         this.rubrics = rubrics;
         this.sheets = sheets;
@@ -83,17 +87,22 @@ class SignedCohort implements Cohort {
         Map<UUID, List<SignedSheet>> byTrainee = signed.stream().collect(Collectors.groupingBy(SignedSheet::traineeId));
         Function<UUID, Rubric> versions = rubrics.published().stream()
                 .collect(Collectors.toMap(PublishedRubric::id, PublishedRubric::rubric))::get;
+        ProgrammeSettings numbers = settings.of(programme.id());
         List<TraineeRow> rows = new ArrayList<>();
         List<Instant> unsigned = new ArrayList<>();
         for (Person trainee : trainees(programme, byTrainee)) {
             OpenWork open = OpenWork.of(cases.ofTrainee(trainee.id()), programme.id(), rubric.procedure());
             unsigned.addAll(open.unsigned());
             rows.add(row(
-                    trainee, ProcedureProgress.of(byTrainee.getOrDefault(trainee.id(), List.of()), versions), open));
+                    trainee,
+                    ProcedureProgress.of(byTrainee.getOrDefault(trainee.id(), List.of()), versions, numbers),
+                    open));
         }
-        List<WorthALook> worthALook =
-                rows.stream().flatMap(row -> WorthALook.in(row, now).stream()).toList();
-        return new CohortReport(programme, rubric, rows, worthALook, Timeliness.of(signed, unsigned, now), now);
+        List<WorthALook> worthALook = rows.stream()
+                .flatMap(row -> WorthALook.in(row, now, numbers).stream())
+                .toList();
+        Timeliness timeliness = Timeliness.of(signed, unsigned, now, numbers);
+        return new CohortReport(programme, rubric, rows, worthALook, timeliness, numbers, now);
     }
 
     private List<Person> trainees(Programme programme, Map<UUID, List<SignedSheet>> byTrainee) {

@@ -3,32 +3,32 @@ package org.scrubline.cohort;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import org.scrubline.people.ProgrammeSettings;
 import org.scrubline.signoff.SignedSheet;
 
 /**
  * Whether sheets are signed in time. The denominator is every sheet asked for, signed or not.
  *
  * @param withinDay signed within 24 hours of the end of the case
- * @param within72Hours signed later, up to 72 hours
- * @param late signed after more than 72 hours
- * @param waiting not signed, case ended up to 14 days ago
- * @param never not signed, case ended longer ago
+ * @param within72Hours signed later, not yet late
+ * @param late signed as a late entry
+ * @param waiting not signed, still open to its scorer
+ * @param never not signed, closed by time
  */
 public record Timeliness(int withinDay, int within72Hours, int late, int waiting, int never) {
 
     private static final Duration DAY = Duration.ofHours(24);
-    private static final Duration CLOSED = Duration.ofDays(14);
 
     /**
      * @param unsigned ends of the cases whose sheet is still open, one entry a sheet
      */
-    static Timeliness of(List<SignedSheet> signed, List<Instant> unsigned, Instant now) {
+    static Timeliness of(List<SignedSheet> signed, List<Instant> unsigned, Instant now, ProgrammeSettings settings) {
         int late = (int) signed.stream().filter(SignedSheet::late).count();
         int withinDay = (int) signed.stream()
                 .filter(sheet -> !sheet.late() && withinDay(sheet))
                 .count();
         int never = (int) unsigned.stream()
-                .filter(ended -> Duration.between(ended, now).compareTo(CLOSED) > 0)
+                .filter(ended -> Duration.between(ended, now).compareTo(settings.closedAfter()) > 0)
                 .count();
         return new Timeliness(withinDay, signed.size() - late - withinDay, late, unsigned.size() - never, never);
     }

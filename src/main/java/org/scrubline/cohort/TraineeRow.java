@@ -30,6 +30,11 @@ public record TraineeRow(
         return progress == null ? 0 : progress.evidence().contested();
     }
 
+    /** Counted sheets that await their countersignature. */
+    public int awaiting() {
+        return progress == null ? 0 : progress.evidence().awaiting();
+    }
+
     public int scorers() {
         return progress == null ? 0 : progress.evidence().scorers();
     }

@@ -1,11 +1,13 @@
 package org.scrubline.cohort;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.people.Person;
+import org.scrubline.people.ProgrammeSettings;
 import org.scrubline.progress.CaseChart;
 import org.scrubline.progress.Gates;
 import org.scrubline.progress.ProcedureProgress;
@@ -34,7 +36,7 @@ public record WorthALook(
 
     /** What it is about. */
     public enum Kind {
-        /** No case for more than 56 days. */
+        /** No case for longer than the programme shows as a gap. */
         GAP,
         /** Five cases or more, and too few scorers to conclude. */
         FEW_SCORERS,
@@ -45,9 +47,9 @@ public record WorthALook(
     }
 
     /** Everything worth a look in this row, exposure first. */
-    static List<WorthALook> in(TraineeRow row, Instant now) {
+    static List<WorthALook> in(TraineeRow row, Instant now, ProgrammeSettings settings) {
         List<WorthALook> found = new ArrayList<>();
-        gap(row, now).ifPresent(found::add);
+        gap(row, now, settings.gapShown()).ifPresent(found::add);
         ProcedureProgress progress = row.progress();
         if (progress != null) {
             scorers(row, progress.gates()).ifPresent(found::add);
@@ -57,12 +59,12 @@ public record WorthALook(
         return List.copyOf(found);
     }
 
-    private static Optional<WorthALook> gap(TraineeRow row, Instant now) {
+    private static Optional<WorthALook> gap(TraineeRow row, Instant now, Duration longest) {
         Instant last = row.lastCaseAt();
-        int days = last == null ? 0 : CaseChart.daysAway(last, now);
+        int days = last == null ? 0 : CaseChart.daysAway(last, now, longest);
         return days == 0
                 ? Optional.empty()
-                : Optional.of(new WorthALook(Kind.GAP, row.trainee(), null, days, (int) CaseChart.AWAY.toDays(), 0));
+                : Optional.of(new WorthALook(Kind.GAP, row.trainee(), null, days, (int) longest.toDays(), 0));
     }
 
     /** The first case needs no second scorer yet; from the fifth on, one is too few, from the twelfth on, three are. */

@@ -29,6 +29,7 @@ import org.scrubline.rubric.Rubric;
 import org.scrubline.rubric.RubricLibrary;
 import org.scrubline.rubric.Step;
 import org.scrubline.rubric.TakeoverReason;
+import org.scrubline.signoff.SignedSheet;
 import org.scrubline.signoff.Signing;
 import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
@@ -46,12 +47,20 @@ class DemoCases {
     private final Cases cases;
     private final Sheets sheets;
     private final Signing signing;
+    private final DemoCountersigns countersigns;
     private final RubricLibrary library;
     private final ScrublineClock clock;
     private final Random random = new Random(20260901);
     private final DemoScores scores = new DemoScores(random);
 
-    DemoCases(Cases cases, Sheets sheets, Signing signing, RubricLibrary library, ScrublineClock clock) {
+    DemoCases(
+            Cases cases,
+            Sheets sheets,
+            Signing signing,
+            DemoCountersigns countersigns,
+            RubricLibrary library,
+            ScrublineClock clock) {
+        this.countersigns = countersigns;
         this.cases = cases;
         this.sheets = sheets;
         this.signing = signing;
@@ -64,12 +73,14 @@ class DemoCases {
 
     /** Works in the tenant scope of the demo organisation. */
     void write(Cast cast) {
+        countersigns.acceptStatements(cast);
         for (Planned planned : plan(clock.instant())) {
             Instant logged = planned.endedAt().plus(Duration.ofMinutes(25));
             SurgicalCase logEntry = clock.at(logged, () -> log(cast, planned));
             if (planned.signed()) {
                 Instant signed = planned.endedAt().plus(delay(planned));
-                clock.at(signed, () -> score(cast, planned, logEntry));
+                SignedSheet record = clock.at(signed, () -> score(cast, planned, logEntry));
+                countersigns.write(cast, planned.scorer(), record);
             }
         }
     }
@@ -139,7 +150,7 @@ class DemoCases {
         return "%c%d-%03d".formatted((char) ('A' + n / 1_000), n % 10, n % 1_000);
     }
 
-    private Sheet score(Cast cast, Planned planned, SurgicalCase scored) {
+    private SignedSheet score(Cast cast, Planned planned, SurgicalCase scored) {
         var scorer = cast.member(planned.scorer().username());
         var open = sheets.toScore(scorer.personId()).stream()
                 .filter(line -> line.surgicalCase().id().equals(scored.id()))
@@ -151,8 +162,7 @@ class DemoCases {
                 scores.draw(rubric, planned.trainee(), planned.scorer(), planned.number(), scored.band());
         Sheet filled = sheets.change(scorer, sheet.id(), sheet.lockVersion(), fill(rubric, levels))
                 .orThrow();
-        signing.signWithoutCredential(scorer, filled.id()).orThrow();
-        return filled;
+        return signing.signWithoutCredential(scorer, filled.id()).orThrow();
     }
 
     private SheetChange fill(Rubric rubric, Map<String, Integer> levels) {

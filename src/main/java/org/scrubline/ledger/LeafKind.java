@@ -13,9 +13,22 @@ public enum LeafKind {
     SIGNATURE(
             new Rows("signed_sheet", "id"),
             new Rows("signed_step", "signed_sheet_id"),
-            new Rows("signed_event", "signed_sheet_id")),
+            new Rows("signed_event", "signed_sheet_id"),
+            new Rows("countersign_reason", "signed_sheet_id")),
     /** A passkey's signature under a record of another kind. */
     ASSERTION(new Rows("signature_assertion", "id")),
+    /** A countersignature of a signed version, or why somebody could not give it. */
+    COUNTERSIGNATURE(new Rows("countersignature", "id")),
+    /** The trainee's signed answer to a version. */
+    ACKNOWLEDGEMENT(new Rows("acknowledgement", "id")),
+    /** A sheet a director let be signed late. */
+    LATE_RELEASE(new Rows("late_release", "id")),
+    /** What a person accepted before the first signature. */
+    SIGNING_STATEMENT(new Rows("signing_statement", "id")),
+    /** A changed programme setting. */
+    SETTING(new Rows("programme_setting", "id")),
+    /** The day a supervisor was introduced to scoring. */
+    INTRODUCTION(new Rows("scorer_introduction", "id")),
     /** The trainee's remark under a signed record. */
     REMARK(new Rows("sheet_remark", "id")),
     /** A person named to sign new versions in place of a scorer who left. */

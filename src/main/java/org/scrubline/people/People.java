@@ -23,6 +23,9 @@ public interface People {
     /** Everyone who holds the role in the programme now, by name. */
     List<Person> holding(UUID programmeId, Role role);
 
+    /** Whether this person's account may sign at all; empty for somebody without one. */
+    Optional<Signatory> signatory(UUID personId);
+
     /** Whether either has declared a conflict of interest about the other that still holds. */
     boolean inConflict(UUID onePerson, UUID otherPerson);
 
@@ -36,12 +39,23 @@ public interface People {
     /** Adds a person with an account of that log-in name and one role in one programme. */
     Attempt<NewPerson> addPerson(UUID programmeId, String printedName, String username, Role role);
 
+    /** The same with an account several people use, which can prepare and read but never sign. */
+    Attempt<NewPerson> addSharedLogIn(UUID programmeId, String printedName, String username, Role role);
+
     /** Gives one more role. Giving one the person holds already changes nothing. */
     void grant(UUID programmeId, UUID personId, Role role);
 
     void declareConflict(UUID personId, UUID otherPersonId);
 
     void declarePriorExperience(UUID traineeId, String procedureCode, int cases);
+
+    /**
+     * What an account may do.
+     *
+     * @param open false once the account or the person was closed
+     * @param shared used by several people, so that a signature of it would be nobody's
+     */
+    record Signatory(boolean open, boolean shared) {}
 
     /** A person just added, with the account to invite. */
     record NewPerson(UUID personId, UUID accountId) {}

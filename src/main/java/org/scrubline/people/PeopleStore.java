@@ -42,6 +42,13 @@ class PeopleStore {
             where tenant_id = :tenant
               and id = :id
             """;
+    private static final String SIGNATORY = """
+            select p.active and a.enabled as open, a.shared
+            from person p
+            join login_account a on a.id = p.account_id
+            where p.tenant_id = :tenant
+              and p.id = :id
+            """;
     private static final String HOLDING = """
             select p.id, p.printed_name, p.active
             from programme_role r
@@ -127,6 +134,14 @@ class PeopleStore {
                 .param("tenant", TenantScope.require())
                 .param("id", id)
                 .query((row, n) -> person(row))
+                .optional();
+    }
+
+    Optional<People.Signatory> signatory(UUID id) {
+        return jdbc.sql(SIGNATORY)
+                .param("tenant", TenantScope.require())
+                .param("id", id)
+                .query((row, n) -> new People.Signatory(row.getBoolean("open"), row.getBoolean("shared")))
                 .optional();
     }
 

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Function;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.Ledger;
 import org.scrubline.platform.Accounts;
@@ -97,6 +98,12 @@ class StoredPeople implements People, Memberships {
 
     @Override
     @Transactional(readOnly = true)
+    public Optional<Signatory> signatory(UUID personId) {
+        return people.signatory(personId);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
     public boolean inConflict(UUID onePerson, UUID otherPerson) {
         return people.conflict(onePerson, otherPerson);
     }
@@ -136,13 +143,23 @@ class StoredPeople implements People, Memberships {
 
     @Override
     public Attempt<NewPerson> addPerson(UUID programmeId, String printedName, String username, Role role) {
+        return add(programmeId, printedName, role, tenant -> accounts.open(username, tenant));
+    }
+
+    @Override
+    public Attempt<NewPerson> addSharedLogIn(UUID programmeId, String printedName, String username, Role role) {
+        return add(programmeId, printedName, role, tenant -> accounts.openShared(username, tenant));
+    }
+
+    private Attempt<NewPerson> add(
+            UUID programmeId, String printedName, Role role, Function<UUID, Attempt<UUID>> open) {
         programme(programmeId);
         String name = FreeText.tidy(printedName);
         List<Refusal> reasons = checkName("printedName", name);
         if (!reasons.isEmpty()) {
             return Attempt.refused(reasons);
         }
-        return accounts.open(username, TenantScope.require())
+        return open.apply(TenantScope.require())
                 .fold(account -> Attempt.done(join(programmeId, name, account, role)), Attempt::refused);
     }
 

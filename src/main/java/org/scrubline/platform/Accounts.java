@@ -16,6 +16,9 @@ public interface Accounts {
      */
     Attempt<UUID> open(String username, UUID tenantId);
 
+    /** The same for an account several people use, as on a theatre computer: it can prepare and read, never sign. */
+    Attempt<UUID> openShared(String username, UUID tenantId);
+
     /**
      * A one-time code for choosing a password, valid for seven days.
      *
@@ -30,7 +33,8 @@ public interface Accounts {
     Attempt<UUID> setFirstPassword(UUID accountId, String password);
 
     /**
-     * Checks a re-entered password. Failures count toward the same throttle as log-in.
+     * Checks a re-entered password. Failures count toward the same throttle as log-in; once it blocks,
+     * {@link RepeatedWrongPassword} is published. A closed account is refused whatever the password.
      *
      * @return done when it is right, otherwise the reason to show
      */

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
+import org.scrubline.people.ProgrammeSettings;
 import org.scrubline.scoring.control.ChartPoint;
 
 /**
@@ -15,13 +16,10 @@ import org.scrubline.scoring.control.ChartPoint;
  */
 public record CaseChart(ChartDesign design, List<Point> points) {
 
-    /** A longer time without a case is a time away: the line is drawn broken and the page says so. */
-    public static final Duration AWAY = Duration.ofDays(56);
-
     /**
      * One case on the chart.
      *
-     * @param daysAway whole days since the case before when that was longer than {@link #AWAY}, otherwise 0
+     * @param daysAway whole days since the case before when that was a gap, otherwise 0
      */
     public record Point(CountedCase counted, ChartPoint chart, int daysAway) {}
 
@@ -29,24 +27,28 @@ public record CaseChart(ChartDesign design, List<Point> points) {
         points = List.copyOf(points);
     }
 
-    static CaseChart of(List<CountedCase> cases) {
-        ChartDesign design = ChartDesign.forCases(cases.size());
+    static CaseChart of(List<CountedCase> cases, ProgrammeSettings settings) {
+        ChartDesign design = ChartDesign.forCases(cases.size(), settings.chartCases());
         List<ChartPoint> path = design.cusum()
                 .path(cases.stream().map(CountedCase::criticalEvent).toList());
         List<Point> points = new ArrayList<>();
         for (int i = 0; i < path.size(); i++) {
             int away = i == 0
                     ? 0
-                    : daysAway(cases.get(i - 1).endedAt(), cases.get(i).endedAt());
+                    : daysAway(cases.get(i - 1).endedAt(), cases.get(i).endedAt(), settings.gapShown());
             points.add(new Point(cases.get(i), path.get(i), away));
         }
         return new CaseChart(design, points);
     }
 
-    /** Whole days between two instants when they are further apart than {@link #AWAY}, otherwise 0. */
-    public static int daysAway(Instant from, Instant to) {
+    /**
+     * Whole days between two instants when they are further apart than a gap, otherwise 0.
+     *
+     * @param gap longest time without a case that is none: beyond, the line is drawn broken and the page says so
+     */
+    public static int daysAway(Instant from, Instant to, Duration gap) {
         Duration between = Duration.between(from, to);
-        return between.compareTo(AWAY) > 0 ? (int) between.toDays() : 0;
+        return between.compareTo(gap) > 0 ? (int) between.toDays() : 0;
     }
 
     /** The case of the one signal. */

@@ -20,24 +20,25 @@ public record ChartDesign(int plannedCases, double limit) {
     /** Probability of a signal within the planned cases although the unacceptable share holds. */
     public static final double FALSE_SIGNAL = 0.10;
 
-    private static final int PLAN = 30;
+    private static final int PLAN_30 = 30;
     private static final double LIMIT_30 = 2.99;
     private static final double LIMIT_60 = 3.73;
 
     /**
-     * The design for this many cases: planned in thirties. Up to 60 the limits are those of the planning table of 4000
-     * simulated series a row; beyond, the smallest limit with the false-signal probability computed exactly.
+     * The design for this many cases: planned in multiples of the programme's number. For 30 and 60 the limits are those of the planning table of 4000
+     * simulated series a row; otherwise the smallest limit with the false-signal probability computed exactly.
      *
      * @param cases 0 or more
+     * @param plan number of cases planned for, 1 or more
      */
-    public static ChartDesign forCases(int cases) {
-        int planned = PLAN * Math.max(1, (cases + PLAN - 1) / PLAN);
-        if (planned == PLAN) {
+    public static ChartDesign forCases(int cases, int plan) {
+        int planned = plan * Math.max(1, (cases + plan - 1) / plan);
+        if (planned == PLAN_30) {
             return new ChartDesign(planned, LIMIT_30);
         }
         return new ChartDesign(
                 planned,
-                planned == 2 * PLAN
+                planned == 2 * PLAN_30
                         ? LIMIT_60
                         : LearningCurveCusum.smallestLimit(ACCEPTABLE, UNACCEPTABLE, planned, FALSE_SIGNAL));
     }

@@ -50,6 +50,20 @@ public record Evidence(List<CountedCase> cases, int assisted) {
         return new Evidence(cases, (int) assisted);
     }
 
+    /** The same without the sheets that await their countersignature: what counts toward a gate. */
+    Evidence settled() {
+        return of(sheets().stream()
+                .filter(sheet -> !sheet.marks().awaitingCountersignature())
+                .toList());
+    }
+
+    /** Counted sheets that await their countersignature. */
+    public int awaiting() {
+        return (int) sheets().stream()
+                .filter(sheet -> sheet.marks().awaitingCountersignature())
+                .count();
+    }
+
     /** Every counted sheet, oldest case first. */
     public List<SignedSheet> sheets() {
         return cases.stream().flatMap(one -> one.sheets().stream()).toList();

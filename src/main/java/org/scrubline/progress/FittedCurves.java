@@ -1,8 +1,11 @@
 package org.scrubline.progress;
 
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.scrubline.people.People;
+import org.scrubline.people.ProgrammeSettings;
 import org.scrubline.scoring.curve.CompetencyCurve;
 import org.scrubline.scoring.curve.CompetencyModel;
 import org.scrubline.scoring.curve.Estimation;
@@ -14,6 +17,8 @@ import org.springframework.transaction.annotation.Transactional;
 
 @Service
 class FittedCurves implements Curves {
+
+    private static final double PERCENT = 100;
 
     private final SignedSheets sheets;
     private final People people;
@@ -34,17 +39,47 @@ class FittedCurves implements Curves {
         ProgrammeScores scores = ProgrammeScores.of(
                 sheets.ofProgramme(programme, procedure), trainee -> people.priorExperience(trainee, procedure));
         StoredFit stored = fits.current(programme, procedure, scores);
-        ProcedureStandard standard = ProcedureStandard.usual(critical(progress));
+        ProcedureStandard standard = standard(progress, scores.of(traineeId));
         CompetencyCurve model = CompetencyModel.smooth(stored.fit(), scores.table(), traineeId.toString(), standard);
         return new TraineeCurve(
                 model,
-                TraineeCurve.points(scores.of(traineeId), model),
+                TraineeCurve.points(
+                        scores.of(traineeId), model, progress.settings().gapShown()),
                 scores.until(),
                 stored.dataUntil(),
                 stored.sheets(),
                 stored.fit().estimation() == Estimation.ALL,
                 standard.stepChance(),
                 CompetencyModel.gaps(stored.fit(), scores.table(), traineeId.toString(), standard));
+    }
+
+    /** The usual standards with the programme's own minimums; sheets awaiting a countersignature count toward none. */
+    private static ProcedureStandard standard(ProcedureProgress progress, Evidence evidence) {
+        ProcedureStandard usual = ProcedureStandard.usual(critical(progress));
+        Set<String> pending = evidence.sheets().stream()
+                .filter(sheet -> sheet.marks().awaitingCountersignature())
+                .map(sheet -> sheet.id().toString())
+                .collect(Collectors.toSet());
+        return new ProcedureStandard(
+                usual.criticalSteps(),
+                usual.curveLevel(),
+                usual.stepChance(),
+                usual.assurance(),
+                usual.levels(),
+                minimums(progress.settings()),
+                pending);
+    }
+
+    private static ProcedureStandard.Minimums minimums(ProgrammeSettings settings) {
+        return new ProcedureStandard.Minimums(
+                settings.shownCases(),
+                settings.shownScorers(),
+                settings.shownStepScores(),
+                settings.shownIndex(),
+                ProcedureStandard.Minimums.USUAL.reportableIndex(),
+                settings.supportsCases(),
+                settings.supportsScorers(),
+                settings.mostByOne() / PERCENT);
     }
 
     private static List<String> critical(ProcedureProgress progress) {

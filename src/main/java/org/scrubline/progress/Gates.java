@@ -2,46 +2,42 @@ package org.scrubline.progress;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.scrubline.people.ProgrammeSettings;
 
 /**
  * Whether there is enough to print a share and a chart at all, and enough for a proposal to a committee. The numbers
- * are this project's defaults; raw counts are printed whatever the gates say.
+ * are the programme's settings; raw counts are printed whatever the gates say. A sheet that awaits its countersignature
+ * counts toward no gate.
  *
- * @param shown what is short for printing: 5 cases, 2 scorers, each critical step scored 3 times
- * @param supports what is short, beyond that, for a proposal: 12 cases, 4 scorers, none with more than 40 % of the sheets
+ * @param shown what is short for printing: cases, scorers, scores of each critical step
+ * @param supports what is short, beyond that, for a proposal: cases, scorers, and a limit for the part of one scorer
  */
 public record Gates(List<Shortfall> shown, List<Shortfall> supports) {
-
-    static final int SHOWN_CASES = 5;
-    static final int SHOWN_SCORERS = 2;
-    static final int SUPPORTS_CASES = 12;
-    static final int SUPPORTS_SCORERS = 4;
-    static final int MOST_PERCENT_BY_ONE = 40;
 
     public Gates {
         shown = List.copyOf(shown);
         supports = List.copyOf(supports);
     }
 
-    static Gates of(Evidence evidence, List<StepProgress> steps) {
+    static Gates of(Evidence all, List<StepProgress> steps, ProgrammeSettings settings) {
+        Evidence evidence = all.settled();
         List<Shortfall> shown = new ArrayList<>();
-        atLeast(shown, Shortfall.Kind.CASES, evidence.cases().size(), SHOWN_CASES);
-        atLeast(shown, Shortfall.Kind.SCORERS, evidence.scorers(), SHOWN_SCORERS);
+        atLeast(shown, Shortfall.Kind.CASES, evidence.cases().size(), settings.shownCases());
+        atLeast(shown, Shortfall.Kind.SCORERS, evidence.scorers(), settings.shownScorers());
         steps.stream()
                 .filter(StepProgress::gated)
-                .filter(step -> !step.enough())
-                .map(step -> new Shortfall(
-                        Shortfall.Kind.CRITICAL_STEP, step.scored(), StepProgress.FEWEST_SCORES, step.step()))
+                .filter(step -> step.settled() < step.fewest())
+                .map(step -> new Shortfall(Shortfall.Kind.CRITICAL_STEP, step.settled(), step.fewest(), step.step()))
                 .forEach(shown::add);
-        return new Gates(shown, supports(evidence));
+        return new Gates(shown, supports(evidence, settings));
     }
 
-    private static List<Shortfall> supports(Evidence evidence) {
+    private static List<Shortfall> supports(Evidence evidence, ProgrammeSettings settings) {
         List<Shortfall> supports = new ArrayList<>();
-        atLeast(supports, Shortfall.Kind.CASES, evidence.cases().size(), SUPPORTS_CASES);
-        atLeast(supports, Shortfall.Kind.SCORERS, evidence.scorers(), SUPPORTS_SCORERS);
+        atLeast(supports, Shortfall.Kind.CASES, evidence.cases().size(), settings.supportsCases());
+        atLeast(supports, Shortfall.Kind.SCORERS, evidence.scorers(), settings.supportsScorers());
         int sheets = evidence.sheets().size();
-        if (100 * evidence.mostByOneScorer() > MOST_PERCENT_BY_ONE * sheets) {
+        if (100 * evidence.mostByOneScorer() > settings.mostByOne() * sheets) {
             supports.add(Shortfall.of(Shortfall.Kind.ONE_SCORER, evidence.mostByOneScorer(), sheets));
         }
         return supports;

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
+import org.scrubline.people.ProgrammeSettings;
 import org.scrubline.rubric.Rubric;
 import org.scrubline.rubric.Step;
 import org.scrubline.signoff.SignedSheet;
@@ -17,9 +18,11 @@ import org.scrubline.signoff.SignedSheet;
  * One trainee and one procedure.
  *
  * @param rubric the version the newest case was scored with
+ * @param settings of the programme, as they are now
  * @param steps its steps in order, then those only older versions have
  */
-public record ProcedureProgress(Rubric rubric, Evidence evidence, List<StepProgress> steps, Gates gates) {
+public record ProcedureProgress(
+        Rubric rubric, Evidence evidence, List<StepProgress> steps, Gates gates, ProgrammeSettings settings) {
 
     private static final int PRACTISE = 3;
 
@@ -31,9 +34,11 @@ public record ProcedureProgress(Rubric rubric, Evidence evidence, List<StepProgr
      * Counts the sheets of one trainee and one procedure.
      *
      * @param rubrics the rubric of a version id
+     * @param settings of the programme
      * @return empty when no sheet counts
      */
-    public static Optional<ProcedureProgress> of(List<SignedSheet> signed, Function<UUID, Rubric> rubrics) {
+    public static Optional<ProcedureProgress> of(
+            List<SignedSheet> signed, Function<UUID, Rubric> rubrics, ProgrammeSettings settings) {
         Evidence evidence = Evidence.of(signed);
         if (evidence.cases().isEmpty()) {
             return Optional.empty();
@@ -41,9 +46,14 @@ public record ProcedureProgress(Rubric rubric, Evidence evidence, List<StepProgr
         List<Rubric> used = newestFirst(evidence, rubrics);
         Rubric newest = used.get(0);
         List<StepProgress> steps = steps(used).stream()
-                .map(step -> new StepProgress(step, newest.find(step.code()).isPresent(), evidence.step(step.code())))
+                .map(step -> new StepProgress(
+                        step,
+                        newest.find(step.code()).isPresent(),
+                        settings.shownStepScores(),
+                        evidence.step(step.code())))
                 .toList();
-        return Optional.of(new ProcedureProgress(newest, evidence, steps, Gates.of(evidence, steps)));
+        return Optional.of(
+                new ProcedureProgress(newest, evidence, steps, Gates.of(evidence, steps, settings), settings));
     }
 
     private static List<Rubric> newestFirst(Evidence evidence, Function<UUID, Rubric> rubrics) {
@@ -66,7 +76,7 @@ public record ProcedureProgress(Rubric rubric, Evidence evidence, List<StepProgr
     }
 
     public CaseChart chart() {
-        return CaseChart.of(evidence.cases());
+        return CaseChart.of(evidence.cases(), settings);
     }
 
     /**

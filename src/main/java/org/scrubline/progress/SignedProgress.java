@@ -9,6 +9,8 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.scrubline.people.People;
 import org.scrubline.people.Person;
+import org.scrubline.people.ProgrammeSettings;
+import org.scrubline.people.Settings;
 import org.scrubline.people.Visitors;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Role;
@@ -29,8 +31,10 @@ class SignedProgress implements Progress {
     private final Rubrics rubrics;
     private final People people;
     private final Visitors visitors;
+    private final Settings settings;
 
-    SignedProgress(SignedSheets sheets, Rubrics rubrics, People people, Visitors visitors) {
+    SignedProgress(SignedSheets sheets, Rubrics rubrics, People people, Visitors visitors, Settings settings) {
+        this.settings = settings;
         this.sheets = sheets;
         this.rubrics = rubrics;
         this.people = people;
@@ -48,10 +52,16 @@ class SignedProgress implements Progress {
                 .map(procedure -> signed.stream()
                         .filter(sheet -> sheet.procedureCode().equals(procedure))
                         .toList())
-                .map(ofProcedure -> ProcedureProgress.of(ofProcedure, versions))
+                .filter(ofProcedure -> !ofProcedure.isEmpty())
+                .map(ofProcedure -> ProcedureProgress.of(ofProcedure, versions, settings(ofProcedure)))
                 .flatMap(Optional::stream)
                 .toList();
         return new TraineeProgress(trainee, procedures);
+    }
+
+    /** Of the programme of the newest case. */
+    private ProgrammeSettings settings(List<SignedSheet> oldestFirst) {
+        return settings.of(oldestFirst.get(oldestFirst.size() - 1).programmeId());
     }
 
     /** The sheets this reader may count; refuses readers who may not know the trainee at all. */

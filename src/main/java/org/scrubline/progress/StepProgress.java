@@ -13,12 +13,10 @@ import org.scrubline.scoring.estimate.ProportionInterval;
  *
  * @param step as the newest rubric that has it words it
  * @param current whether the newest rubric scored with still has it
+ * @param fewest scores a share of the step needs before it is printed
  * @param scores one a sheet, oldest case first; the states are counted apart and never mixed
  */
-public record StepProgress(Step step, boolean current, List<StepScore> scores) {
-
-    /** Scores a share of a step needs before it is printed. */
-    public static final int FEWEST_SCORES = 3;
+public record StepProgress(Step step, boolean current, int fewest, List<StepScore> scores) {
 
     private static final double CONFIDENCE = 0.95;
 
@@ -29,6 +27,14 @@ public record StepProgress(Step step, boolean current, List<StepScore> scores) {
     /** Number of sheets that scored the step: the denominator of its share. */
     public int scored() {
         return (int) scores.stream().filter(score -> score.level().isPresent()).count();
+    }
+
+    /** The same without sheets that await their countersignature: what counts toward a gate. */
+    int settled() {
+        return (int) scores.stream()
+                .filter(score -> score.level().isPresent())
+                .filter(score -> !score.sheet().marks().awaitingCountersignature())
+                .count();
     }
 
     /** Number of sheets at each level, index 0 is level 1. */
@@ -64,7 +70,7 @@ public record StepProgress(Step step, boolean current, List<StepScore> scores) {
     }
 
     public boolean enough() {
-        return scored() >= FEWEST_SCORES;
+        return scored() >= fewest;
     }
 
     /** Wilson's 95 % interval of the share at level 4 or 5; 0 to 1 when never scored. */

@@ -1,5 +1,6 @@
 package org.scrubline.progress;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -38,7 +39,7 @@ public record TraineeCurve(
     /**
      * One case on the curve.
      *
-     * @param daysAway whole days since the case before when longer than {@link CaseChart#AWAY}, otherwise 0
+     * @param daysAway whole days since the case before when that was a gap, otherwise 0
      */
     public record Point(CountedCase counted, CurvePoint level, int daysAway) {
 
@@ -68,7 +69,7 @@ public record TraineeCurve(
     }
 
     /** Pairs each point of the curve with its case. */
-    static List<Point> points(Evidence evidence, CompetencyCurve model) {
+    static List<Point> points(Evidence evidence, CompetencyCurve model, Duration gap) {
         Map<String, CountedCase> byId = new HashMap<>();
         evidence.cases().forEach(one -> byId.put(one.id().toString(), one));
         List<Point> points = new ArrayList<>();
@@ -76,7 +77,7 @@ public record TraineeCurve(
             CountedCase counted = Objects.requireNonNull(byId.get(level.caseId()));
             int away = points.isEmpty()
                     ? 0
-                    : CaseChart.daysAway(points.get(points.size() - 1).counted().endedAt(), counted.endedAt());
+                    : CaseChart.daysAway(points.get(points.size() - 1).counted().endedAt(), counted.endedAt(), gap);
             points.add(new Point(counted, level, away));
         }
         return points;

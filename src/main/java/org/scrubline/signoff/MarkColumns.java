@@ -20,12 +20,14 @@ final class MarkColumns {
                 where c.tenant_id = s.tenant_id
                   and c.sheet_id = s.sheet_id
                   and c.signed_at <= coalesce(cast(:knownAt as timestamptz), 'infinity')) m on true
-            """;
+            cross join lateral (select %s as countersign_awaited) w
+            """.formatted(CountersignQueries.AWAITED);
 
     private MarkColumns() {}
 
     static RecordMarks read(ResultSet row) throws SQLException {
-        return new RecordMarks(row.getBoolean("contested"), outcome(row.getString("outcome")), false);
+        return new RecordMarks(
+                row.getBoolean("contested"), outcome(row.getString("outcome")), row.getBoolean("countersign_awaited"));
     }
 
     private static @Nullable ContestOutcome outcome(@Nullable String kind) {

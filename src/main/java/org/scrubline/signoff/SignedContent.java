@@ -2,9 +2,11 @@ package org.scrubline.signoff;
 
 import static java.util.Objects.requireNonNull;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.SurgicalCase;
@@ -21,8 +23,11 @@ import org.scrubline.signoff.SignedSheet.SignedStep;
  * @param reviewedHash SHA-256 of its canonical JSON, lower-case hexadecimal
  * @param signedAt instant of signing, UTC
  * @param signedZone zone of the site's clocks
- * @param late version 1 was signed more than 72 hours after the end of the case
  * @param credential what the signer was recognised by; null in history written without asking, as in the demo programme
+ * @param late version 1 was signed later after the end of the case than the programme allowed then
+ * @param countersign why a second supervisor has to sign too; absent from the JSON when there is no reason
+ * @param release absent unless a director had to let it be signed
+ * @param device absent unless it was signed on a device that was offline
  */
 public record SignedContent(
         SheetContent reviewed,
@@ -30,7 +35,21 @@ public record SignedContent(
         Instant signedAt,
         ZoneId signedZone,
         boolean late,
-        @Nullable CredentialUsed credential) {
+        @Nullable CredentialUsed credential,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<CountersignReason> countersign,
+        @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable Release release,
+        @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable DeviceTime device) {
+
+    /** The director who let it be signed late, as printed then, and why. */
+    public record Release(UUID id, String name, String role, Instant at, ZoneId zone, String reason) {}
+
+    /** The clock of the device at the signature; {@code far} when it was too far from the server's to be relied on. */
+    public record DeviceTime(Instant at, boolean far) {}
+
+    /** The JSON of a record of before countersigning has no such member and leaves null here. */
+    public SignedContent {
+        countersign = Objects.requireNonNullElse(countersign, List.of());
+    }
 
     /** Reads the content of a signed sheet. */
     public static SignedContent read(String json) {
@@ -71,7 +90,7 @@ public record SignedContent(
                 requireNonNull(reviewed.givenSupervision()),
                 reviewed.verdict().verdict(),
                 late,
-                RecordMarks.NONE,
+                new RecordMarks(false, null, !countersign.isEmpty()),
                 steps(),
                 events());
     }

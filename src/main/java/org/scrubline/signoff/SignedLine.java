@@ -10,6 +10,8 @@ import org.scrubline.casework.Verdict;
  *
  * @param procedure title of the rubric
  * @param reference reference of the case
+ * @param signerRole name of the role then
+ * @param meaning message key of the meaning of the signature
  * @param zone zone of the site's clocks
  */
 public record SignedLine(
@@ -19,6 +21,8 @@ public record SignedLine(
         String reference,
         String traineeName,
         String signerName,
+        String signerRole,
+        String meaning,
         Instant caseEndedAt,
         Instant signedAt,
         ZoneId zone,

@@ -18,8 +18,8 @@ import org.springframework.stereotype.Repository;
 class SignedLineQueries {
 
     private static final String LINES = """
-            select s.id, s.version_no, r.title, c.reference, t.printed_name, s.signer_name,
-                s.case_ended_at, s.signed_at, s.signed_zone, s.verdict, s.late, m.contested, m.outcome
+            select s.id, s.version_no, r.title, c.reference, t.printed_name, s.signer_name, s.signer_role, s.meaning,
+                s.case_ended_at, s.signed_at, s.signed_zone, s.verdict, s.late, m.contested, m.outcome, w.countersign_awaited
             from signed_sheet s
             join rubric_version r on r.tenant_id = s.tenant_id and r.id = s.rubric_version_id
             join surgical_case c on c.tenant_id = s.tenant_id and c.id = s.case_id
@@ -66,6 +66,10 @@ class SignedLineQueries {
                             and q.signer_id <> :person
                             and d.id is null)
             """);
+
+    private static final String CHOSEN =
+            LINES.formatted("s.id = any (cast(:records as uuid[]))").replace("s.signed_at desc", "s.signed_at");
+
     /** A version this person is writing is no record yet. */
     private static final String SIGNED = """
             select exists (
@@ -117,14 +121,28 @@ class SignedLineQueries {
         return lines(TO_DECIDE, person, directed);
     }
 
+    /** These records, oldest signature first. */
+    List<SignedLine> chosen(Collection<UUID> records) {
+        return jdbc.sql(CHOSEN)
+                .param("tenant", TenantScope.require())
+                .param("knownAt", null)
+                .param("records", array(records))
+                .query((row, n) -> line(row))
+                .list();
+    }
+
     private List<SignedLine> lines(String sql, UUID person, Collection<UUID> programmes) {
         return jdbc.sql(sql)
                 .param("tenant", TenantScope.require())
                 .param("knownAt", null)
                 .param("person", person)
-                .param("programmes", programmes.stream().map(UUID::toString).collect(Collectors.joining(",", "{", "}")))
+                .param("programmes", array(programmes))
                 .query((row, n) -> line(row))
                 .list();
+    }
+
+    private static String array(Collection<UUID> ids) {
+        return ids.stream().map(UUID::toString).collect(Collectors.joining(",", "{", "}"));
     }
 
     private static SignedLine line(ResultSet row) throws SQLException {
@@ -135,6 +153,8 @@ class SignedLineQueries {
                 row.getString("reference"),
                 row.getString("printed_name"),
                 row.getString("signer_name"),
+                row.getString("signer_role"),
+                row.getString("meaning"),
                 row.getObject("case_ended_at", OffsetDateTime.class).toInstant(),
                 row.getObject("signed_at", OffsetDateTime.class).toInstant(),
                 ZoneId.of(row.getString("signed_zone")),

@@ -7,7 +7,8 @@ import org.scrubline.platform.SignedIn;
 
 /**
  * Signed sheets as one person may read them: the trainee, the signers of any version, who reviews or reviewed a contest,
- * who may sign the next version, directors and committee members of the programme, and visitors while a director has
+ * who may sign the next version, directors and committee members of the programme, whoever may
+ * countersign that one sheet or did, and visitors while a director has
  * opened the sheet to them. For everyone else they do not exist.
  */
 public interface SignedRecords {

@@ -64,7 +64,7 @@ class SignedSheetQueries {
                    and f.version_no = 1) as first_signed_at,
                 s.programme_id, s.site_id, s.case_id, s.case_ended_at, s.trainee_id, s.rubric_version_id,
                 s.procedure_code, s.band, s.confirmed_part, s.given_supervision, s.verdict, s.late,
-                m.contested, m.outcome
+                m.contested, m.outcome, w.countersign_awaited
             from signed_sheet s
             %s
             where %s

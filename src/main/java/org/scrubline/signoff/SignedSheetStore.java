@@ -37,9 +37,11 @@ class SignedSheetStore {
             """;
 
     private final JdbcClient jdbc;
+    private final CountersignQueries countersign;
 
-    SignedSheetStore(JdbcClient jdbc) {
+    SignedSheetStore(JdbcClient jdbc, CountersignQueries countersign) {
         this.jdbc = jdbc;
+        this.countersign = countersign;
     }
 
     void insert(SignedSheet signed) {
@@ -70,6 +72,7 @@ class SignedSheetStore {
                 .param("verdict", signed.verdict().name())
                 .param("late", signed.late())
                 .update();
+        SignedContent.read(signed.content()).countersign().forEach(reason -> countersign.insert(signed.id(), reason));
         signed.steps().forEach(step -> insert(signed.id(), step));
         for (int ordinal = 0; ordinal < signed.events().size(); ordinal++) {
             insert(signed.id(), ordinal, signed.events().get(ordinal));

@@ -17,8 +17,9 @@ public interface Signing {
     /**
      * Signs a sheet with a password typed anew, or with a passkey that signs the hash itself.
      *
-     * <p>Signing the same content again answers the first signature. Refused, with nothing stored: a wrong password or
-     * assertion, a blank step, own training, a declared conflict, a role that is gone.
+     * <p>Signing the same content again answers the first signature. Refused, with nothing stored: a wrong password
+     * or assertion, a statement not accepted, a blank step, own training, a declared conflict, a role that is gone, a shared log-in, a
+     * closed account, a case that ended too long ago and was not released.
      *
      * @param contentHash the hash shown on the review page; another one means the sheet moved on
      * @throws org.scrubline.platform.StaleData when the sheet no longer has that content

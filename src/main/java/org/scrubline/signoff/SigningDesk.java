@@ -4,7 +4,6 @@ import static java.util.Objects.requireNonNull;
 
 import java.time.Clock;
 import java.time.Instant;
-import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
@@ -38,6 +37,8 @@ class SigningDesk {
     private final VersionObstacles versions;
     private final SignedSheetStore store;
     private final SignedSheetQueries queries;
+    private final CountersignRule countersigning;
+    private final Lateness lateness;
     private final Ledger ledger;
     private final Assertions assertions;
     private final ApplicationEventPublisher events;
@@ -50,6 +51,8 @@ class SigningDesk {
             VersionObstacles versions,
             SignedSheetStore store,
             SignedSheetQueries queries,
+            CountersignRule countersigning,
+            Lateness lateness,
             Ledger ledger,
             Assertions assertions,
             ApplicationEventPublisher events,
@@ -60,6 +63,8 @@ class SigningDesk {
         this.versions = versions;
         this.store = store;
         this.queries = queries;
+        this.countersigning = countersigning;
+        this.lateness = lateness;
         this.ledger = ledger;
         this.assertions = assertions;
         this.events = events;
@@ -135,14 +140,20 @@ class SigningDesk {
     private SignedSheet signed(Review review, String hash, @Nullable CredentialUsed credential) {
         SurgicalCase operation = review.operation();
         Instant now = clock.instant().truncatedTo(ChronoUnit.MILLIS);
-        ZoneId zone = requireNonNull(operation.endedZone());
-        if (review.sheet().reopening() == null) {
-            boolean late = SigningRules.late(requireNonNull(operation.endedAt()), now);
-            return new SignedContent(review.content(), hash, now, zone, late, credential).record(operation, now);
-        }
-        SignedSheet before = queries.newest(review.sheet().id()).orElseThrow();
-        return new SignedContent(review.content(), hash, now, zone, before.late(), credential)
-                .record(operation, before.firstSignedAt());
+        SignedSheet before = review.sheet().reopening() == null
+                ? null
+                : queries.newest(review.sheet().id()).orElseThrow();
+        SignedContent content = new SignedContent(
+                review.content(),
+                hash,
+                now,
+                requireNonNull(operation.endedZone()),
+                before == null ? lateness.late(operation, now) : before.late(),
+                credential,
+                countersigning.reasons(review.content()),
+                lateness.release(review.sheet().id()),
+                null);
+        return content.record(operation, before == null ? now : before.firstSignedAt());
     }
 
     /** The signature this content already has; other content is out of date. */

@@ -27,6 +27,7 @@ class StoredSignedRecords implements SignedRecords {
     private final VersionQueries versions;
     private final RemarkStore remarks;
     private final Ledger ledger;
+    private final CountersignAccess countersigners;
     private final Visitors visitors;
     private final ApplicationEventPublisher events;
     private final Clock clock;
@@ -37,6 +38,7 @@ class StoredSignedRecords implements SignedRecords {
             VersionQueries versions,
             RemarkStore remarks,
             Ledger ledger,
+            CountersignAccess countersigners,
             Visitors visitors,
             ApplicationEventPublisher events,
             Clock clock) {
@@ -45,6 +47,7 @@ class StoredSignedRecords implements SignedRecords {
         this.versions = versions;
         this.remarks = remarks;
         this.ledger = ledger;
+        this.countersigners = countersigners;
         this.visitors = visitors;
         this.events = events;
         this.clock = clock;
@@ -64,6 +67,7 @@ class StoredSignedRecords implements SignedRecords {
         return signed.filter(sheet -> sheet.traineeId().equals(who.personId())
                         || who.has(Role.DIRECTOR, sheet.programmeId())
                         || who.has(Role.COMMITTEE_MEMBER, sheet.programmeId())
+                        || countersigners.mayRead(who, sheet)
                         || versions.involved(who.personId(), sheet.sheetId())
                         || visitors.toRecord(who, sheet.id(), sheet.traineeId(), sheet.programmeId())
                                 .isPresent())

@@ -1,7 +1,6 @@
 package org.scrubline.signoff;
 
 import java.util.UUID;
-import org.scrubline.platform.Accounts;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.CanonicalJson;
 import org.scrubline.platform.Credential;
@@ -13,11 +12,11 @@ import org.springframework.stereotype.Service;
 class StoredSigning implements Signing {
 
     private final SigningDesk desk;
-    private final Accounts accounts;
+    private final SignerCheck signers;
 
-    StoredSigning(SigningDesk desk, Accounts accounts) {
+    StoredSigning(SigningDesk desk, SignerCheck signers) {
         this.desk = desk;
-        this.accounts = accounts;
+        this.signers = signers;
     }
 
     @Override
@@ -28,7 +27,7 @@ class StoredSigning implements Signing {
     @Override
     public Attempt<SignedSheet> sign(SignedIn scorer, UUID sheetId, String contentHash, Credential credential) {
         desk.recognise(scorer, sheetId);
-        return accounts.confirm(scorer.accountId(), credential, CanonicalJson.hashBytes(contentHash))
+        return signers.confirm(scorer, credential, CanonicalJson.hashBytes(contentHash))
                 .fold(how -> desk.sign(scorer, sheetId, contentHash, how), Attempt::refused);
     }
 

@@ -27,8 +27,7 @@ class StoredVoids implements Voids {
     @Override
     public Attempt<Statement> decide(SignedIn who, UUID recordId, boolean confirm, Signature signature) {
         desk.recognise(who, recordId);
-        return password.confirm(
-                who, signature.password(), () -> desk.decide(who, recordId, confirm, signature.text()));
+        return password.confirm(who, signature.password(), () -> desk.decide(who, recordId, confirm, signature.text()));
     }
 
     @Override

@@ -9,6 +9,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.scrubline.people.ProgrammeSettings;
 import org.scrubline.signoff.SignedSheet;
 
 class TimelinessTests {
@@ -25,7 +26,7 @@ class TimelinessTests {
                 now.minus(Duration.ofDays(14)),
                 now.minus(Duration.ofDays(14)).minusSeconds(1));
 
-        Timeliness timeliness = Timeliness.of(signed, open, now);
+        Timeliness timeliness = Timeliness.of(signed, open, now, ProgrammeSettings.DEFAULTS);
 
         assertThat(timeliness).isEqualTo(new Timeliness(2, 2, 1, 2, 1));
         assertThat(timeliness.sheets()).isEqualTo(8);
@@ -43,12 +44,14 @@ class TimelinessTests {
                         .firstSignedAfter(Duration.ofHours(80))
                         .build());
 
-        assertThat(Timeliness.of(signed, List.of(), START.plus(Duration.ofDays(50))))
+        assertThat(Timeliness.of(signed, List.of(), START.plus(Duration.ofDays(50)), ProgrammeSettings.DEFAULTS))
                 .isEqualTo(new Timeliness(1, 0, 1, 0, 0));
     }
 
     @Test
     void nothingAskedForIsNothing() {
-        assertThat(Timeliness.of(List.of(), List.of(), START).percent(0)).isZero();
+        assertThat(Timeliness.of(List.of(), List.of(), START, ProgrammeSettings.DEFAULTS)
+                        .percent(0))
+                .isZero();
     }
 }

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.scrubline.people.Person;
+import org.scrubline.people.ProgrammeSettings;
 import org.scrubline.progress.ProcedureProgress;
 import org.scrubline.rubric.Rubric;
 import org.scrubline.signoff.SignedSheet;
@@ -124,13 +125,17 @@ class WorthALookTests {
 
     private static TraineeRow row(List<SignedSheet> sheets, @Nullable Instant last) {
         return new TraineeRow(
-                TRAINEE, ProcedureProgress.of(sheets, RUBRICS::get).orElse(null), 0, last);
+                TRAINEE,
+                ProcedureProgress.of(sheets, RUBRICS::get, ProgrammeSettings.DEFAULTS)
+                        .orElse(null),
+                0,
+                last);
     }
 
     private static String text(TraineeRow row) {
         String all = String.join(
                 " ",
-                WorthALook.in(row, NOW).stream()
+                WorthALook.in(row, NOW, ProgrammeSettings.DEFAULTS).stream()
                         .map(look -> "%s %d/%d".formatted(look.kind(), look.has(), look.of()))
                         .toList());
         return all.isEmpty() ? "-" : all;

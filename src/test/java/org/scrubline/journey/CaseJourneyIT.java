@@ -119,8 +119,8 @@ class CaseJourneyIT {
             assertThat(page.locator("main a[href*='/signed/']").first().getAttribute("href"))
                     .isEqualTo(record.substring(SERVER.address().length()));
             page.navigate(record);
-            page.locator("textarea").fill("The flap felt thin near the hinge.");
-            page.locator(".add-remark button").click();
+            page.locator("#body").fill("The flap felt thin near the hinge.");
+            page.locator("form[action$=remarks] button").click();
             assertThat(page.locator(".remark")).containsText("The flap felt thin near the hinge.");
             look(page, "14-record-with-remark");
             page.navigate(SERVER.address() + "/progress");
@@ -152,7 +152,7 @@ class CaseJourneyIT {
             page.locator("table a[href*='/steps/TF09']").first().click();
             look(page, "19-cases-behind-a-number");
             page.locator("main a[href*='/signed/']").first().click();
-            assertThat(page.locator(".signature")).isVisible();
+            assertThat(page.locator(".signature").first()).isVisible();
             page.navigate(SERVER.address() + "/cohort");
             page.locator("table a[href*='/progress/']").first().click();
             look(page, "20-trainee-for-the-director");

@@ -39,7 +39,7 @@ class LedgerTests {
     @BeforeEach
     void open() {
         organisation = organisations.open();
-        trainee = organisation.join("Mira Olsen", Role.TRAINEE).personId();
+        trainee = organisation.joinNew("Mira Olsen", Role.TRAINEE).personId();
     }
 
     @Test

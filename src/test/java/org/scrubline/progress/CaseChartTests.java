@@ -12,6 +12,7 @@ import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.scrubline.people.ProgrammeSettings;
 import org.scrubline.scoring.control.LearningCurveCusum;
 import org.scrubline.signoff.SignedSheet;
 import org.scrubline.support.ASignedSheet;
@@ -31,7 +32,7 @@ class CaseChartTests {
     void twelveCleanCasesReachTheLimitOfThirty() {
         assertThat(chart("...........").signal()).as("eleven").isEmpty();
         assertThat(chart("............").signal()).hasValue(12);
-        assertThat(ChartDesign.forCases(12).shortestCleanRun()).isEqualTo(12);
+        assertThat(ChartDesign.forCases(12, 30).shortestCleanRun()).isEqualTo(12);
     }
 
     /** After the signal the watch climbs by 1.09861 with each event: three in a row pass 2.99. */
@@ -65,7 +66,7 @@ class CaseChartTests {
     @ParameterizedTest
     @CsvSource({"0, 30, 2.99", "1, 30, 2.99", "30, 30, 2.99", "31, 60, 3.73", "60, 60, 3.73"})
     void theLimitBelongsToThePlannedCases(int cases, int planned, double limit) {
-        assertThat(ChartDesign.forCases(cases)).isEqualTo(new ChartDesign(planned, limit));
+        assertThat(ChartDesign.forCases(cases, 30)).isEqualTo(new ChartDesign(planned, limit));
     }
 
     /** The exact false-signal probabilities of the simulated limits; the table says about .10. */
@@ -79,7 +80,7 @@ class CaseChartTests {
     @ParameterizedTest
     @CsvSource({"61, 90", "90, 90", "91, 120"})
     void beyondSixtyTheSmallestLimitIsComputed(int cases, int planned) {
-        ChartDesign design = ChartDesign.forCases(cases);
+        ChartDesign design = ChartDesign.forCases(cases, 30);
 
         assertThat(design.plannedCases()).isEqualTo(planned);
         assertThat(signal(design.limit(), planned)).isLessThanOrEqualTo(.10);
@@ -93,7 +94,8 @@ class CaseChartTests {
                 ofDay(2).takeoverOn("S4").build(),
                 ofDay(3).level("S4", 1).build());
 
-        assertThat(CaseChart.of(Evidence.of(sheets).cases()).points())
+        assertThat(CaseChart.of(Evidence.of(sheets).cases(), ProgrammeSettings.DEFAULTS)
+                        .points())
                 .extracting(point -> point.counted().criticalEvent())
                 .containsExactly(true, false, false);
     }
@@ -106,17 +108,23 @@ class CaseChartTests {
                 ofDay(1).inCase(shared).by(2).build(),
                 ofDay(2).build());
 
-        assertThat(CaseChart.of(Evidence.of(sheets).cases()).points()).hasSize(2);
+        assertThat(CaseChart.of(Evidence.of(sheets).cases(), ProgrammeSettings.DEFAULTS)
+                        .points())
+                .hasSize(2);
     }
 
     @Test
     void aTimeAwayIsLongerThanFiftySixDays() {
-        assertThat(CaseChart.daysAway(ASignedSheet.START, ASignedSheet.START.plus(Duration.ofDays(56))))
+        assertThat(CaseChart.daysAway(
+                        ASignedSheet.START, ASignedSheet.START.plus(Duration.ofDays(56)), Duration.ofDays(56)))
                 .isZero();
-        assertThat(CaseChart.daysAway(ASignedSheet.START, ASignedSheet.START.plus(Duration.ofDays(57))))
+        assertThat(CaseChart.daysAway(
+                        ASignedSheet.START, ASignedSheet.START.plus(Duration.ofDays(57)), Duration.ofDays(56)))
                 .isEqualTo(57);
-        assertThat(CaseChart.of(Evidence.of(List.of(ofDay(0).build(), ofDay(147).build()))
-                                .cases())
+        assertThat(CaseChart.of(
+                                Evidence.of(List.of(ofDay(0).build(), ofDay(147).build()))
+                                        .cases(),
+                                ProgrammeSettings.DEFAULTS)
                         .points())
                 .extracting(CaseChart.Point::daysAway)
                 .containsExactly(0, 147);
@@ -133,6 +141,6 @@ class CaseChartTests {
             sheets.add(
                     ofDay(day).level("S1", history.charAt(day) == 'x' ? 2 : 4).build());
         }
-        return CaseChart.of(Evidence.of(sheets).cases());
+        return CaseChart.of(Evidence.of(sheets).cases(), ProgrammeSettings.DEFAULTS);
     }
 }

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.scrubline.casework.Part;
 import org.scrubline.casework.StepState;
 import org.scrubline.casework.Verdict;
+import org.scrubline.people.ProgrammeSettings;
 import org.scrubline.rubric.Family;
 import org.scrubline.rubric.Rubric;
 import org.scrubline.scoring.estimate.Interval;
@@ -20,7 +21,7 @@ import org.scrubline.support.ASignedSheet;
 
 class EvidenceTests {
 
-    private static final Map<UUID, Rubric> RUBRICS = Map.of(ASignedSheet.VERSION, ASignedSheet.RUBRIC);
+    static final Map<UUID, Rubric> RUBRICS = Map.of(ASignedSheet.VERSION, ASignedSheet.RUBRIC);
 
     @Test
     void aContestedSheetCountsAndIsCountedAsContested() {
@@ -156,7 +157,9 @@ class EvidenceTests {
                 ofDay(1).build(), ofDay(2).with(next, newer).level("S5", 4).build());
 
         ProcedureProgress progress = ProcedureProgress.of(
-                        sheets, Map.of(ASignedSheet.VERSION, ASignedSheet.RUBRIC, newer, next)::get)
+                        sheets,
+                        Map.of(ASignedSheet.VERSION, ASignedSheet.RUBRIC, newer, next)::get,
+                        ProgrammeSettings.DEFAULTS)
                 .orElseThrow();
 
         assertThat(progress.rubric().version()).isEqualTo("2.0");
@@ -172,12 +175,14 @@ class EvidenceTests {
 
     @Test
     void nothingCountedIsNoProgress() {
-        assertThat(ProcedureProgress.of(List.of(ofDay(1).part(Part.ASSISTED).build()), RUBRICS::get))
+        assertThat(ProcedureProgress.of(
+                        List.of(ofDay(1).part(Part.ASSISTED).build()), RUBRICS::get, ProgrammeSettings.DEFAULTS))
                 .isEmpty();
     }
 
     static ProcedureProgress progress(List<SignedSheet> sheets) {
-        return ProcedureProgress.of(sheets, RUBRICS::get).orElseThrow();
+        return ProcedureProgress.of(sheets, RUBRICS::get, ProgrammeSettings.DEFAULTS)
+                .orElseThrow();
     }
 
     static List<SignedSheet> levels(String step, int... levels) {

@@ -5,11 +5,15 @@ import static org.scrubline.support.ASignedSheet.ofDay;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.scrubline.casework.StepState;
+import org.scrubline.people.ProgrammeSettings;
+import org.scrubline.people.SettingKey;
 import org.scrubline.signoff.SignedSheet;
+import org.scrubline.support.ASignedSheet;
 
 class GatesTests {
 
@@ -52,6 +56,42 @@ class GatesTests {
         Gates gates = EvidenceTests.progress(signedBy("3 3")).gates();
 
         assertThat(gates.open()).as("S3 is critical but not part of any case").isTrue();
+    }
+
+    @Test
+    void aSheetAwaitingItsCountersignatureCountsTowardNoGateAndStaysInTheEvidence() {
+        List<SignedSheet> sheets = new ArrayList<>(signedBy("3 3 3 2"));
+        sheets.add(ofDay(20).by(4).awaitingCountersignature().build());
+        ProcedureProgress awaiting = EvidenceTests.progress(sheets);
+        assertThat(text(awaiting.gates().supports())).isEqualTo("CASES 11/12");
+        assertThat(awaiting.evidence().cases()).hasSize(12);
+        assertThat(awaiting.evidence().awaiting()).isEqualTo(1);
+
+        sheets.set(11, ofDay(20).by(4).build());
+        assertThat(text(EvidenceTests.progress(sheets).gates().supports())).isEqualTo("-");
+    }
+
+    @Test
+    void aCriticalStepScoredOnlyWhereASecondSignatureIsMissingHoldsTheGateShut() {
+        List<SignedSheet> sheets = new ArrayList<>();
+        for (int day = 0; day < 8; day++) {
+            ASignedSheet sheet = ofDay(day).by(day % 2);
+            sheets.add(
+                    day < 3
+                            ? sheet.awaitingCountersignature().build()
+                            : sheet.state("S2", new StepState.NotSeen()).build());
+        }
+        assertThat(text(EvidenceTests.progress(sheets).gates().shown())).isEqualTo("CRITICAL_STEP 0/3");
+    }
+
+    @Test
+    void theNumbersAreThoseOfTheProgramme() {
+        ProgrammeSettings stricter =
+                new ProgrammeSettings(Map.of(SettingKey.SHOWN_CASES, 7, SettingKey.SHOWN_STEP_SCORES, 8));
+        Gates gates = ProcedureProgress.of(signedBy("3 3"), EvidenceTests.RUBRICS::get, stricter)
+                .orElseThrow()
+                .gates();
+        assertThat(text(gates.shown())).isEqualTo("CASES 6/7 CRITICAL_STEP 6/8 CRITICAL_STEP 6/8");
     }
 
     private static List<SignedSheet> signedBy(String byScorer) {

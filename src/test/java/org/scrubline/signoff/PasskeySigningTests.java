@@ -311,7 +311,10 @@ class PasskeySigningTests {
                 content.signedAt(),
                 content.signedZone(),
                 content.late(),
-                content.credential());
+                content.credential(),
+                content.countersign(),
+                content.release(),
+                content.device());
         assertThat(CredentialCheck.fault(forged, kept(signed).orElseThrow())).contains(CredentialCheck.Fault.INVALID);
     }
 
@@ -341,7 +344,10 @@ class PasskeySigningTests {
                 content.signedAt(),
                 content.signedZone(),
                 content.late(),
-                credential);
+                credential,
+                content.countersign(),
+                content.release(),
+                content.device());
     }
 
     private static List<String> atOnce(java.util.function.Supplier<String> work) throws Exception {

@@ -49,13 +49,13 @@ public final class ASignedSheet {
     private Instant endedAt = START;
     private Duration delay = Duration.ofHours(1);
     private @Nullable Duration firstDelay;
-    private RecordMarks marks = RecordMarks.NONE;
     private Part part = Part.WHOLE_CASE;
     private Verdict verdict = Verdict.INDEPENDENT;
     private List<SignedSheet.SignedEvent> events = List.of();
     private Band band = Band.A;
     private Rubric rubric = RUBRIC;
     private UUID version = VERSION;
+    private RecordMarks marks = RecordMarks.NONE;
 
     private ASignedSheet() {}
 
@@ -134,6 +134,11 @@ public final class ASignedSheet {
 
     public ASignedSheet contested() {
         marks = new RecordMarks(true, null, false);
+        return this;
+    }
+
+    public ASignedSheet awaitingCountersignature() {
+        marks = new RecordMarks(false, null, true);
         return this;
     }
 

@@ -16,13 +16,19 @@ import org.scrubline.casework.SheetChange;
 import org.scrubline.casework.Sheets;
 import org.scrubline.casework.StepState;
 import org.scrubline.casework.Supervision;
+import org.scrubline.people.People;
+import org.scrubline.people.Person;
+import org.scrubline.platform.Role;
 import org.scrubline.platform.ScrublineClock;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.rubric.Procedures;
 import org.scrubline.rubric.Rubrics;
 import org.scrubline.rubric.Step;
+import org.scrubline.signoff.RecordEvent;
 import org.scrubline.signoff.SignedSheet;
+import org.scrubline.signoff.SignedSheets;
 import org.scrubline.signoff.Signing;
+import org.scrubline.signoff.VersionSigning;
 import org.scrubline.support.TestOrganisations.TestOrganisation;
 import org.springframework.boot.test.context.TestComponent;
 
@@ -37,9 +43,23 @@ public class History {
     private final Sheets sheets;
     private final Signing signing;
     private final Rubrics rubrics;
+    private final People people;
+    private final VersionSigning versions;
+    private final SignedSheets signedSheets;
     private final ScrublineClock clock;
 
-    public History(Cases cases, Sheets sheets, Signing signing, Rubrics rubrics, ScrublineClock clock) {
+    public History(
+            Cases cases,
+            Sheets sheets,
+            Signing signing,
+            Rubrics rubrics,
+            People people,
+            VersionSigning versions,
+            SignedSheets signedSheets,
+            ScrublineClock clock) {
+        this.people = people;
+        this.versions = versions;
+        this.signedSheets = signedSheets;
         this.cases = cases;
         this.sheets = sheets;
         this.signing = signing;
@@ -47,8 +67,38 @@ public class History {
         this.clock = clock;
     }
 
-    /** A fornix-based trabeculectomy, every step at 4 but those named, signed two hours after its end. */
+    /**
+     * A fornix-based trabeculectomy, every step at 4 but those named, signed two hours after its end and countersigned an
+     * hour later where that is needed.
+     */
     public SignedSheet signed(
+            TestOrganisation organisation,
+            SignedIn trainee,
+            SignedIn scorer,
+            Instant endedAt,
+            Map<String, Integer> levels) {
+        SignedSheet signed = signedAlone(organisation, trainee, scorer, endedAt, levels);
+        return signed.marks().awaitingCountersignature() ? countersigned(organisation, signed) : signed;
+    }
+
+    private SignedSheet countersigned(TestOrganisation organisation, SignedSheet signed) {
+        SignedIn second = organisation.in(() -> people.holding(signed.programmeId(), Role.SUPERVISOR)).stream()
+                .map(Person::id)
+                .filter(id -> !id.equals(signed.signerId()))
+                .findFirst()
+                .map(organisation::now)
+                .orElseGet(() -> organisation.join("Silvan Orrery", Role.SUPERVISOR));
+        VersionSigning.Said said =
+                new VersionSigning.Said(RecordEvent.COUNTERSIGNED, signed.id(), signed.contentHash(), "");
+        clock.at(
+                signed.signedAt().plus(Duration.ofHours(1)),
+                () -> organisation.in(
+                        () -> versions.signWithoutCredential(second, said).orThrow()));
+        return organisation.in(() -> signedSheets.byId(signed.id()).orElseThrow());
+    }
+
+    /** The same without the countersignature. */
+    public SignedSheet signedAlone(
             TestOrganisation organisation,
             SignedIn trainee,
             SignedIn scorer,

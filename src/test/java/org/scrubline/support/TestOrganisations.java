@@ -9,10 +9,12 @@ import org.scrubline.people.People;
 import org.scrubline.people.Programme;
 import org.scrubline.people.Site;
 import org.scrubline.platform.Accounts;
+import org.scrubline.platform.Attempt;
 import org.scrubline.platform.Memberships;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.TenantScope;
+import org.scrubline.signoff.SigningStatements;
 import org.springframework.boot.test.context.TestComponent;
 
 /** Makes organisations with people for one test. Names are unique, so tests never meet. */
@@ -26,8 +28,15 @@ public class TestOrganisations {
     private final People people;
     private final Accounts accounts;
     private final Memberships memberships;
+    private final SigningStatements statements;
 
-    public TestOrganisations(Organisations organisations, People people, Accounts accounts, Memberships memberships) {
+    public TestOrganisations(
+            Organisations organisations,
+            People people,
+            Accounts accounts,
+            Memberships memberships,
+            SigningStatements statements) {
+        this.statements = statements;
         this.organisations = organisations;
         this.people = people;
         this.accounts = accounts;
@@ -77,16 +86,35 @@ public class TestOrganisations {
             return TenantScope.call(tenant, work);
         }
 
-        /** Adds a person who can log in with {@link #PASSWORD}. */
+        /** Adds a person who can log in with {@link #PASSWORD} and has accepted what a signature means. */
         public SignedIn join(String printedName, Role role) {
-            return in(() -> {
-                String username = "u" + UUID.randomUUID().toString().substring(0, 12);
-                People.NewPerson added = people.addPerson(programme.id(), printedName, username, role)
-                        .orThrow();
-                accounts.setFirstPassword(added.accountId(), PASSWORD).orThrow();
-                accountOf.put(added.personId(), added.accountId());
-                return now(added.personId());
+            SignedIn joined = joinNew(printedName, role);
+            in(() -> {
+                statements.accept(joined);
+                return true;
             });
+            return joined;
+        }
+
+        /** Adds a person who can log in with {@link #PASSWORD} and has never signed anything. */
+        public SignedIn joinNew(String printedName, Role role) {
+            return in(() -> enter(people.addPerson(programme.id(), printedName, username(), role)));
+        }
+
+        /** Adds a log-in several people use, with {@link #PASSWORD}. */
+        public SignedIn joinShared(String printedName, Role role) {
+            return in(() -> enter(people.addSharedLogIn(programme.id(), printedName, username(), role)));
+        }
+
+        private SignedIn enter(Attempt<People.NewPerson> added) {
+            People.NewPerson person = added.orThrow();
+            accounts.setFirstPassword(person.accountId(), PASSWORD).orThrow();
+            accountOf.put(person.personId(), person.accountId());
+            return now(person.personId());
+        }
+
+        private static String username() {
+            return "u" + UUID.randomUUID().toString().substring(0, 12);
         }
 
         /** Who the person is now, with current roles. */

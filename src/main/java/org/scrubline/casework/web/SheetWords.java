@@ -65,6 +65,13 @@ class SheetWords {
                 .format(at.atZone(zone == null ? ZoneOffset.UTC : zone));
     }
 
+    /** A length of time in whole hours up to two days, beyond in whole days; both rounded down. */
+    String length(Duration time) {
+        return time.compareTo(HOURS_UP_TO) < 0
+                ? say("to-score.hours", time.toHours())
+                : say("to-score.days", time.toDays());
+    }
+
     String age(Duration age) {
         return age.compareTo(HOURS_UP_TO) < 0
                 ? say("to-score.age.hours", age.toHours())

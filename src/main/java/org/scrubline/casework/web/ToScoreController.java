@@ -1,6 +1,5 @@
 package org.scrubline.casework.web;
 
-import java.time.Duration;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.OpenSheet;
@@ -18,13 +17,13 @@ import org.springframework.web.bind.annotation.GetMapping;
 @Controller
 class ToScoreController {
 
-    private static final Duration LATE_AFTER = Duration.ofDays(3);
-
     private final Sheets sheets;
     private final Rubrics rubrics;
+    private final TimeLeft timeLeft;
     private final SheetWords words;
 
-    ToScoreController(Sheets sheets, Rubrics rubrics, SheetWords words) {
+    ToScoreController(Sheets sheets, Rubrics rubrics, TimeLeft timeLeft, SheetWords words) {
+        this.timeLeft = timeLeft;
         this.sheets = sheets;
         this.rubrics = rubrics;
         this.words = words;
@@ -38,7 +37,7 @@ class ToScoreController {
             String note,
             String age,
             String progress,
-            boolean late,
+            TimeLeft.Left left,
             @Nullable String removal) {}
 
     @GetMapping("/to-score")
@@ -64,7 +63,7 @@ class ToScoreController {
                         words.endOf(open.surgicalCase())),
                 open.versionNo() > 1 ? words.say("to-score.version", open.versionNo()) : words.age(open.age()),
                 words.say("to-score.progress", open.stepsSaid(), open.stepsInAll()),
-                open.versionNo() == 1 && open.age().compareTo(LATE_AFTER) > 0,
+                timeLeft.of(open),
                 removal(open));
     }
 

@@ -8,6 +8,7 @@ import org.scrubline.cohort.CohortReport;
 import org.scrubline.cohort.Timeliness;
 import org.scrubline.cohort.WorthALook;
 import org.scrubline.people.Programme;
+import org.scrubline.people.ProgrammeSettings;
 import org.scrubline.platform.Wording;
 import org.scrubline.progress.StepProgress;
 import org.scrubline.rubric.Rubric;
@@ -55,10 +56,10 @@ class CohortPages {
                         .toList(),
                 grid.scale(),
                 report.worthALook().stream()
-                        .map(look -> look(look, rubric.procedure()))
+                        .map(look -> look(look, rubric.procedure(), report.settings()))
                         .toList(),
                 trainees.of(report, filter.of(report.rows())),
-                timely(report.timeliness()),
+                timely(report.timeliness(), report.settings()),
                 wording.text("cohort.timely.of", report.timeliness().sheets()));
     }
 
@@ -68,6 +69,7 @@ class CohortPages {
                 counted("cohort.fact.cases", report.cases()),
                 counted("cohort.fact.contested", report.contested()),
                 counted("cohort.fact.never", report.timeliness().never()),
+                counted("cohort.fact.awaiting", report.awaiting()),
                 new CohortPage.Fact(
                         null,
                         wording.text(
@@ -80,21 +82,23 @@ class CohortPages {
         return new CohortPage.Fact(Integer.toString(count), wording.text(key, count));
     }
 
-    private List<CohortPage.Fact> timely(Timeliness timeliness) {
+    private List<CohortPage.Fact> timely(Timeliness timeliness, ProgrammeSettings settings) {
+        long late = settings.lateAfter().toHours();
+        long closed = settings.closedAfter().toDays();
         return List.of(
-                part("day", timeliness.withinDay(), timeliness),
-                part("three-days", timeliness.within72Hours(), timeliness),
-                part("late", timeliness.late(), timeliness),
-                part("waiting", timeliness.waiting(), timeliness),
-                part("never", timeliness.never(), timeliness));
+                part("day", timeliness.withinDay(), timeliness, late),
+                part("three-days", timeliness.within72Hours(), timeliness, late),
+                part("late", timeliness.late(), timeliness, late),
+                part("waiting", timeliness.waiting(), timeliness, closed),
+                part("never", timeliness.never(), timeliness, closed));
     }
 
-    private CohortPage.Fact part(String key, int count, Timeliness timeliness) {
+    private CohortPage.Fact part(String key, int count, Timeliness timeliness, long limit) {
         return new CohortPage.Fact(
-                Integer.toString(count), wording.text("cohort.timely." + key, timeliness.percent(count)));
+                Integer.toString(count), wording.text("cohort.timely." + key, timeliness.percent(count), limit));
     }
 
-    private CohortPage.Look look(WorthALook look, String procedure) {
+    private CohortPage.Look look(WorthALook look, String procedure, ProgrammeSettings settings) {
         StepProgress step = look.step();
         String name = look.trainee().printedName();
         String key = "cohort.look." + look.kind();
@@ -102,7 +106,7 @@ class CohortPages {
             return new CohortPage.Look(
                     Links.trainee(look.trainee().id(), procedure),
                     name,
-                    wording.text(key, look.has(), look.of()),
+                    wording.text(key, look.has(), look.of(), settings.mostByOne()),
                     wording.text(key + ".change"));
         }
         return new CohortPage.Look(

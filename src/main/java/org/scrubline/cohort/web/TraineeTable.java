@@ -28,7 +28,8 @@ class TraineeTable {
     }
 
     TableView of(CohortReport report, List<TraineeRow> rows) {
-        List<Column> columns = Stream.of("trainee", "cases", "scorers", "waiting", "contested", "last", "since")
+        List<Column> columns = Stream.of(
+                        "trainee", "cases", "scorers", "awaiting", "waiting", "contested", "last", "since")
                 .map(key -> new Column(wording.text("cohort.trainees." + key), !key.equals("trainee")))
                 .toList();
         return new TableView(columns, rows.stream().map(row -> row(row, report)).toList());
@@ -42,6 +43,7 @@ class TraineeTable {
                         Links.trainee(row.trainee().id(), report.rubric().procedure())),
                 Cell.of(row.cases()),
                 Cell.of(row.scorers()),
+                Cell.of(row.awaiting()),
                 Cell.of(row.waiting()),
                 Cell.of(row.contested()),
                 Cell.of(last(row, report.programme().zone())),

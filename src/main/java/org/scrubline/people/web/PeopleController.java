@@ -56,14 +56,8 @@ class PeopleController {
             HttpServletResponse response,
             RedirectAttributes redirect) {
         Programme programme = administered(who);
-        Attempt<People.NewPerson> added = role(typed.getOrDefault("role", ""))
-                .fold(
-                        role -> people.addPerson(
-                                programme.id(),
-                                typed.getOrDefault("printedName", ""),
-                                typed.getOrDefault("username", ""),
-                                role),
-                        Attempt::refused);
+        Attempt<People.NewPerson> added =
+                role(typed.getOrDefault("role", "")).fold(role -> add(programme, typed, role), Attempt::refused);
         return added.fold(
                 person -> {
                     redirect.addFlashAttribute("invited", typed.getOrDefault("username", ""));
@@ -71,6 +65,14 @@ class PeopleController {
                     return "redirect:/people";
                 },
                 refused(typed, response, form -> show(who, model, form, FormView.empty())));
+    }
+
+    private Attempt<People.NewPerson> add(Programme programme, Map<String, String> typed, Role role) {
+        String name = typed.getOrDefault("printedName", "");
+        String username = typed.getOrDefault("username", "");
+        return typed.containsKey("shared")
+                ? people.addSharedLogIn(programme.id(), name, username, role)
+                : people.addPerson(programme.id(), name, username, role);
     }
 
     @PostMapping("/sites")

@@ -23,6 +23,9 @@ class PeopleNavigation implements Navigation {
         if (who.has(Role.DIRECTOR)) {
             entries.add(new NavItem("visitors", "/visitors", 65));
         }
+        if (who.has(Role.ADMINISTRATOR) || who.has(Role.DIRECTOR)) {
+            entries.add(new NavItem("settings", "/settings", 65));
+        }
         return entries;
     }
 }

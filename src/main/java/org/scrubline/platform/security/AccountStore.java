@@ -21,13 +21,13 @@ class AccountStore {
             limit 1
             """;
     private static final String BY_ID = """
-            select id, username, password_hash, enabled
+            select id, username, password_hash, enabled, shared
             from login_account
             where id = :id
             """;
     private static final String INSERT = """
-            insert into login_account (id, username, created_at)
-            values (:id, :username, :at)
+            insert into login_account (id, username, shared, created_at)
+            values (:id, :username, :shared, :at)
             on conflict do nothing
             """;
     private static final String INSERT_ORGANISATION = """
@@ -59,7 +59,7 @@ class AccountStore {
     }
 
     /** An account without the organisation it enters. */
-    record Account(UUID id, String username, @Nullable String passwordHash, boolean enabled) {}
+    record Account(UUID id, String username, @Nullable String passwordHash, boolean enabled, boolean shared) {}
 
     boolean none() {
         return !jdbc.sql("select exists (select 1 from login_account)")
@@ -86,20 +86,22 @@ class AccountStore {
                         row.getObject("id", UUID.class),
                         row.getString("username"),
                         row.getString("password_hash"),
-                        row.getBoolean("enabled")))
+                        row.getBoolean("enabled"),
+                        row.getBoolean("shared")))
                 .optional();
     }
 
     /** False when the name is taken. */
-    boolean insert(UUID id, String username, UUID tenantId, Instant at) {
+    boolean insert(Account account, UUID tenantId, Instant at) {
         int rows = jdbc.sql(INSERT)
-                .param("id", id)
-                .param("username", username)
+                .param("id", account.id())
+                .param("username", account.username())
+                .param("shared", account.shared())
                 .param("at", utc(at))
                 .update();
         if (rows == 1) {
             jdbc.sql(INSERT_ORGANISATION)
-                    .param("id", id)
+                    .param("id", account.id())
                     .param("tenant", tenantId)
                     .update();
         }

@@ -10,8 +10,12 @@ import org.scrubline.platform.Attempt;
 import org.scrubline.platform.Credential;
 import org.scrubline.platform.Recognised;
 import org.scrubline.platform.Refusal;
+import org.scrubline.platform.RepeatedWrongPassword;
 import org.scrubline.platform.SecretCode;
 import org.scrubline.platform.passkey.PasskeyAnswers;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.security.core.userdetails.UserDetails;
 import org.springframework.security.core.userdetails.UserDetailsService;
 import org.springframework.security.core.userdetails.UsernameNotFoundException;
@@ -22,16 +26,24 @@ import org.springframework.transaction.annotation.Transactional;
 @Service
 class StoredAccounts implements Accounts, UserDetailsService {
 
+    private static final Logger log = LoggerFactory.getLogger(StoredAccounts.class);
     private static final Duration INVITATION_VALID = Duration.ofDays(7);
 
     private final AccountStore store;
     private final PasswordEncoder encoder;
     private final PasskeyAnswers passkeys;
     private final LoginThrottle throttle;
+    private final ApplicationEventPublisher events;
     private final Clock clock;
 
     StoredAccounts(
-            AccountStore store, PasswordEncoder encoder, PasskeyAnswers passkeys, LoginThrottle throttle, Clock clock) {
+            AccountStore store,
+            PasswordEncoder encoder,
+            PasskeyAnswers passkeys,
+            LoginThrottle throttle,
+            ApplicationEventPublisher events,
+            Clock clock) {
+        this.events = events;
         this.store = store;
         this.encoder = encoder;
         this.passkeys = passkeys;
@@ -54,12 +66,22 @@ class StoredAccounts implements Accounts, UserDetailsService {
     @Override
     @Transactional
     public Attempt<UUID> open(String username, UUID tenantId) {
+        return open(username, tenantId, false);
+    }
+
+    @Override
+    @Transactional
+    public Attempt<UUID> openShared(String username, UUID tenantId) {
+        return open(username, tenantId, true);
+    }
+
+    private Attempt<UUID> open(String username, UUID tenantId, boolean shared) {
         String name = username.strip();
         if (!name.matches("[\\p{L}\\p{N}._-]{3,60}")) {
             return Attempt.refused(Refusal.at("username", "refusal.username.form"));
         }
         UUID id = UUID.randomUUID();
-        return store.insert(id, name, tenantId, clock.instant())
+        return store.insert(new AccountStore.Account(id, name, null, true, shared), tenantId, clock.instant())
                 ? Attempt.done(id)
                 : Attempt.refused(Refusal.at("username", "refusal.username.taken", name));
     }
@@ -100,15 +122,22 @@ class StoredAccounts implements Accounts, UserDetailsService {
     @Override
     public Attempt<UUID> confirmPassword(UUID accountId, String password) {
         AccountStore.Account account = store.byId(accountId).orElseThrow();
+        if (!account.enabled()) {
+            return Attempt.refused(Refusal.at("authority", "refusal.account.closed"));
+        }
         String subject = LoginThrottle.account(account.username());
         if (throttle.blockedFor(subject).isPresent()) {
             return Attempt.refused(Refusal.at("password", "refusal.password.wait"));
         }
-        if (account.enabled() && encoder.matches(password, account.passwordHash())) {
+        if (encoder.matches(password, account.passwordHash())) {
             throttle.succeeded(subject);
             return Attempt.done(accountId);
         }
         throttle.failed(subject);
+        if (throttle.blockedFor(subject).isPresent()) {
+            log.warn("Security note: repeated wrong passwords at signing, account {}", accountId);
+            events.publishEvent(new RepeatedWrongPassword(accountId, clock.instant()));
+        }
         return Attempt.refused(Refusal.at("password", "refusal.password.wrong"));
     }
 

@@ -46,7 +46,7 @@ class ProgressPages {
                 procedures(read),
                 facts(chosen.evidence()),
                 verdicts(chosen.evidence()),
-                evidence.note(chosen.gates()),
+                evidence.note(chosen),
                 chosen.practiseNext().stream()
                         .map(step -> practise(trainee, chosen, step))
                         .toList(),
@@ -70,6 +70,9 @@ class ProgressPages {
         facts.add(fact("progress.fact.cases", counted.cases().size()));
         facts.add(fact("progress.fact.sheets", counted.sheets().size()));
         facts.add(fact("progress.fact.scorers", counted.scorers()));
+        if (counted.awaiting() > 0) {
+            facts.add(fact("progress.fact.awaiting", counted.awaiting()));
+        }
         if (counted.assisted() > 0) {
             facts.add(fact("progress.fact.assisted", counted.assisted()));
         }
@@ -123,7 +126,7 @@ class ProgressPages {
                 strokeChoices(chosen),
                 stroke,
                 chartWords.meaning(chart),
-                wording.text("progress.chart.means.not"));
+                wording.text("progress.chart.means.not", chosen.settings().chartCases()));
     }
 
     private List<ProgressPage.Option> strokeChoices(ProcedureProgress chosen) {

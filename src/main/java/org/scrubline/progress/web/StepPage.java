@@ -33,5 +33,6 @@ record StepPage(
             @Nullable Integer level,
             @Nullable String state,
             boolean late,
-            boolean contested) {}
+            boolean contested,
+            boolean awaiting) {}
 }

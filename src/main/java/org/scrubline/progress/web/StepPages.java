@@ -61,7 +61,8 @@ class StepPages {
                 level,
                 state(score),
                 sheet.late(),
-                sheet.marks().contested());
+                sheet.marks().contested(),
+                sheet.marks().awaitingCountersignature());
     }
 
     private static @Nullable String state(StepScore score) {

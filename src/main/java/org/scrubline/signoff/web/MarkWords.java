@@ -25,6 +25,9 @@ class MarkWords {
         if (!marks.contested() && outcome != null) {
             said.add(words.say("signoff.mark." + outcome));
         }
+        if (marks.awaitingCountersignature()) {
+            said.add(words.say("signoff.list.awaiting"));
+        }
         return said;
     }
 }

@@ -1,6 +1,7 @@
 package org.scrubline.signoff.web;
 
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import org.scrubline.casework.SheetChange;
 import org.scrubline.casework.SheetState;
@@ -32,15 +33,20 @@ class ReviewController {
 
     private static final String PAGE = "signoff/review";
 
+    /** Fields of refusals that have a place of their own on the page; all others are among the obstacles. */
+    private static final Set<String> IN_PLACE = Set.of("password", "statement");
+
     private final Signing signing;
     private final Sheets sheets;
     private final ReviewPages pages;
+    private final ReviewExtras extras;
     private final RecordWords words;
 
-    ReviewController(Signing signing, Sheets sheets, ReviewPages pages, RecordWords words) {
+    ReviewController(Signing signing, Sheets sheets, ReviewPages pages, ReviewExtras extras, RecordWords words) {
         this.signing = signing;
         this.sheets = sheets;
         this.pages = pages;
+        this.extras = extras;
         this.words = words;
     }
 
@@ -89,7 +95,9 @@ class ReviewController {
     }
 
     private ModelAndView signed(SignedSheet signed, RedirectAttributes redirect) {
-        redirect.addFlashAttribute("flash", words.say(signed.late() ? "signoff.done.late" : "signoff.done"));
+        String key = signed.late() ? "signoff.done.late" : "signoff.done";
+        String second = signed.marks().awaitingCountersignature() ? " " + words.say("signoff.done.countersign") : "";
+        redirect.addFlashAttribute("flash", words.say(key) + second);
         return new ModelAndView("redirect:/signed/" + signed.id());
     }
 
@@ -113,6 +121,7 @@ class ReviewController {
 
     private ModelAndView page(SignedIn who, SigningPreview preview, List<Refusal> reasons) {
         ModelAndView page = new ModelAndView(PAGE);
+        extras.add(page, who, preview.sheet().id());
         page.addObject("page", pages.of(preview));
         page.addObject("ask", pages.ask(who, preview));
         page.addObject(
@@ -133,6 +142,9 @@ class ReviewController {
     /** Where on the page to mend it. Without a passkey the password is what is left. */
     private static String element(Refusal reason) {
         boolean credential = reason.field().equals("password") || reason.field().equals("passkey");
-        return credential ? "password" : "obstacles";
+        if (credential) {
+            return "password";
+        }
+        return IN_PLACE.contains(reason.field()) ? reason.field() : "obstacles";
     }
 }

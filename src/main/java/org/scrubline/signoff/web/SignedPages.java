@@ -1,6 +1,7 @@
 package org.scrubline.signoff.web;
 
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -9,6 +10,8 @@ import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.SelfScores;
 import org.scrubline.ledger.Assertions;
 import org.scrubline.ledger.LeafKind;
+import org.scrubline.people.People;
+import org.scrubline.people.Person;
 import org.scrubline.platform.CredentialUsed;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.SignedIn;
@@ -31,6 +34,7 @@ class SignedPages {
     private final Rubrics rubrics;
     private final SelfScores selfScores;
     private final Assertions assertions;
+    private final People people;
 
     SignedPages(
             RecordPages pages,
@@ -38,13 +42,15 @@ class SignedPages {
             SignedRecords records,
             Rubrics rubrics,
             SelfScores selfScores,
-            Assertions assertions) {
+            Assertions assertions,
+            People people) {
         this.pages = pages;
         this.words = words;
         this.records = records;
         this.rubrics = rubrics;
         this.selfScores = selfScores;
         this.assertions = assertions;
+        this.people = people;
     }
 
     SignedPage of(SignedIn reader, SignedSheet signed) {
@@ -59,7 +65,7 @@ class SignedPages {
                 who.equals(signed.traineeId()) ? "feedback" : who.equals(signed.signerId()) ? "signed" : "",
                 pages.of(content.reviewed(), rubric, self),
                 signature(signed, content),
-                signed.late() ? late(signed) : null,
+                note(signed),
                 credential(signed, content),
                 signed.versionNo(),
                 signed.contentHash(),
@@ -76,6 +82,21 @@ class SignedPages {
                 words.say("role." + signed.signerRole()),
                 words.at(signed.signedAt(), signed.signedZone()),
                 content.reviewed().signer().meaning());
+    }
+
+    private @Nullable String note(SignedSheet signed) {
+        List<String> notes = new ArrayList<>();
+        if (signed.late()) {
+            notes.add(late(signed));
+        }
+        if (signed.marks().awaitingCountersignature()) {
+            notes.add(words.say("signoff.list.awaiting"));
+        }
+        people.person(signed.signerId())
+                .map(Person::printedName)
+                .filter(now -> !now.equals(signed.signerName()))
+                .ifPresent(now -> notes.add(words.say("signoff.name.now", now)));
+        return notes.isEmpty() ? null : String.join("; ", notes);
     }
 
     private String late(SignedSheet signed) {

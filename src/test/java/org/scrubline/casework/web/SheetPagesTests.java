@@ -73,9 +73,13 @@ class SheetPagesTests {
         assertThat(fresh)
                 .contains("href=\"/sheets/" + id + "\"", "F. Hallinor", "5 hours ago", "1 of 19")
                 .contains("left eye, ended 12 Mar 2026, 18:40 GMT")
-                .doesNotContain("late: more than 72 hours");
+                .contains("in time for another 2 days")
+                .doesNotContain("late; can be signed");
+        assertThat(list(theatre.supervisor(), Duration.ofHours(70))).contains("in time for another 2 hours");
         assertThat(list(theatre.supervisor(), Duration.ofHours(72).plusSeconds(1)))
-                .contains("3 days ago", "late: more than 72 hours");
+                .contains("3 days ago", "late; can be signed for another 10 days");
+        assertThat(list(theatre.supervisor(), Duration.ofDays(14).plusSeconds(1)))
+                .contains("closed: ask your programme director for a release");
     }
 
     @Test

@@ -91,6 +91,19 @@ class CohortPagesTests {
     }
 
     @Test
+    void recordsAwaitingACountersignatureAreCountedAndMarkedAtTheirStep() throws Exception {
+        signed(hallinor, 20, brannock, 4);
+        assertThat(page("/cohort", director)).contains("sheets await a countersignature");
+        history.signedAlone(organisation, hallinor, brannock, daysAgo(3), Map.of());
+
+        assertThat(page("/cohort", director)).contains("sheet awaits a countersignature");
+        assertThat(page("/progress/" + hallinor.personId(), director))
+                .contains("sheet awaits a countersignature: in the curve, toward no gate");
+        assertThat(page("/progress/" + hallinor.personId() + "/steps/TF09?procedure=TRAB_FORNIX", director))
+                .containsOnlyOnce("awaiting countersignature");
+    }
+
+    @Test
     void whatIsWorthALookSaysWhyAndWhatWouldChangeIt() throws Exception {
         for (int week = 10; week <= 17; week++) {
             signed(hallinor, 7 * week, week % 2 == 0 ? brannock : karsenmark, 3);

@@ -50,6 +50,13 @@ class CatalogueTests {
             "contest",
             "contest_step",
             "signature_assertion",
+            "countersign_reason",
+            "countersignature",
+            "acknowledgement",
+            "late_release",
+            "signing_statement",
+            "programme_setting",
+            "scorer_introduction",
             "population_fit",
             "ledger_leaf",
             "ledger_node");

@@ -14,6 +14,7 @@ import java.util.UUID;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.scrubline.people.Person;
+import org.scrubline.people.ProgrammeSettings;
 import org.scrubline.platform.TableView.Cell;
 import org.scrubline.progress.ProcedureProgress;
 import org.scrubline.progress.TraineeProgress;
@@ -124,8 +125,8 @@ class ChartDrawingTests {
     }
 
     private ProgressPage.ChartView chart(String step) {
-        ProcedureProgress progress =
-                ProcedureProgress.of(history(), RUBRICS::get).orElseThrow();
+        ProcedureProgress progress = ProcedureProgress.of(history(), RUBRICS::get, ProgrammeSettings.DEFAULTS)
+                .orElseThrow();
         TraineeProgress read =
                 new TraineeProgress(new Person(ASignedSheet.TRAINEE, "Fenna Hallinor", true), List.of(progress));
         ProgressPage.ChartView view = pages.page(read, progress, step).chart();

@@ -23,12 +23,14 @@ import org.scrubline.casework.SelfScores;
 import org.scrubline.casework.SheetChange;
 import org.scrubline.casework.SheetFixture;
 import org.scrubline.casework.SheetFixture.Theatre;
+import org.scrubline.people.SettingKey;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.signoff.SignedRecords;
 import org.scrubline.signoff.SignedSheet;
 import org.scrubline.signoff.Signing;
 import org.scrubline.signoff.SigningFixture;
+import org.scrubline.signoff.VersionFixture;
 import org.scrubline.support.LogIn;
 import org.scrubline.support.ScrublineTest;
 import org.scrubline.support.TestOrganisations;
@@ -51,6 +53,9 @@ class SignedRecordTests {
 
     @Autowired
     SigningFixture fixture;
+
+    @Autowired
+    VersionFixture versions;
 
     @Autowired
     Signing signing;
@@ -95,7 +100,7 @@ class SignedRecordTests {
 
     @Test
     void forEveryoneElseItIsTheSameNothingAsARecordThatNeverWas() throws Exception {
-        SignedSheet signed = signed();
+        SignedSheet signed = needingNoSecondSignature();
         Theatre elsewhere = sheetFixture.theatre(organisations);
         List<SignedIn> others = List.of(
                 theatre.organisation().join("Ilse Tavener", Role.TRAINEE),
@@ -204,6 +209,13 @@ class SignedRecordTests {
         SignedIn colleague = theatre.organisation().join("Ottilie Brannock", Role.SUPERVISOR);
         mockMvc.perform(get("/signed").with(LogIn.as(colleague)))
                 .andExpect(content().string(containsString("Nothing signed yet")));
+    }
+
+    /** A record no colleague has a reason to read: of an established scorer, not the trainee's first of its kind. */
+    private SignedSheet needingNoSecondSignature() {
+        versions.set(theatre, SettingKey.NEW_SCORER_UNTIL, 0);
+        signed();
+        return signed();
     }
 
     private SignedSheet signed() {

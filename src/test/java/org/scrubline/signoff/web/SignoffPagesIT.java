@@ -97,8 +97,8 @@ class SignoffPagesIT {
         page.navigate(address("/feedback"));
         page.locator(".link-list a").first().click();
         assertThat(page.url()).isEqualTo(record);
-        page.locator("textarea").fill("The punch slipped.");
-        page.locator(".add-remark button").click();
+        page.locator("#body").fill("The punch slipped.");
+        page.locator("form[action$=remarks] button").click();
         assertThat(page.locator(".remark").innerText()).contains("The punch slipped.", "Fenna Hallinor");
     }
 
@@ -126,8 +126,8 @@ class SignoffPagesIT {
 
         open(theatre.trainee(), options);
         check("/sheets/" + sheet + "/signed", "record", width, theme);
-        page.locator("textarea").fill("The punch slipped.");
-        page.locator(".add-remark button").click();
+        page.locator("#body").fill("The punch slipped.");
+        page.locator("form[action$=remarks] button").click();
         check(null, "remark", width, theme);
         check("/feedback", "feedback", width, theme);
     }

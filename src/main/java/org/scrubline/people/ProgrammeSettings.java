@@ -1,0 +1,115 @@
+package org.scrubline.people;
+
+import java.time.Duration;
+import java.util.Map;
+
+/**
+ * The numbers one programme works by now. What was signed was judged by those of its time and stays so.
+ *
+ * @param changed values that differ from the defaults, or once did
+ */
+public record ProgrammeSettings(Map<SettingKey, Integer> changed) {
+
+    /** Nothing changed. */
+    public static final ProgrammeSettings DEFAULTS = new ProgrammeSettings(Map.of());
+
+    private static final int DAYS_A_WEEK = 7;
+    private static final double PERCENT = 100;
+
+    public ProgrammeSettings {
+        changed = Map.copyOf(changed);
+    }
+
+    /** The number in the key's unit. */
+    public int value(SettingKey key) {
+        return changed.getOrDefault(key, key.usual());
+    }
+
+    public Duration lateAfter() {
+        return Duration.ofHours(value(SettingKey.LATE_AFTER));
+    }
+
+    public Duration closedAfter() {
+        return Duration.ofDays(value(SettingKey.CLOSED_AFTER));
+    }
+
+    public Duration clockSkew() {
+        return Duration.ofMinutes(value(SettingKey.CLOCK_SKEW));
+    }
+
+    /** Signed sheets from which on a supervisor is no new scorer any more. */
+    public int newScorerUntil() {
+        return value(SettingKey.NEW_SCORER_UNTIL);
+    }
+
+    public boolean introductionFirst() {
+        return value(SettingKey.INTRODUCTION_FIRST) == 1;
+    }
+
+    public Duration contestWithin() {
+        return Duration.ofDays(value(SettingKey.CONTEST_WITHIN));
+    }
+
+    public Duration contestTerm() {
+        return Duration.ofDays(value(SettingKey.CONTEST_TERM));
+    }
+
+    public Duration draftRetention() {
+        return Duration.ofDays(value(SettingKey.DRAFT_RETENTION));
+    }
+
+    public int chartCases() {
+        return value(SettingKey.CHART_CASES);
+    }
+
+    public int shownCases() {
+        return value(SettingKey.SHOWN_CASES);
+    }
+
+    public int shownScorers() {
+        return value(SettingKey.SHOWN_SCORERS);
+    }
+
+    public int shownStepScores() {
+        return value(SettingKey.SHOWN_STEP_SCORES);
+    }
+
+    /** Evidence index from which on a modelled number is shown, 0 to 1. */
+    public double shownIndex() {
+        return value(SettingKey.SHOWN_INDEX) / PERCENT;
+    }
+
+    public int supportsCases() {
+        return value(SettingKey.SUPPORTS_CASES);
+    }
+
+    public int supportsScorers() {
+        return value(SettingKey.SUPPORTS_SCORERS);
+    }
+
+    /** The most sheets that may come from one supervisor, in percent. */
+    public int mostByOne() {
+        return value(SettingKey.MOST_BY_ONE);
+    }
+
+    public Duration gapShown() {
+        return Duration.ofDays(value(SettingKey.GAP_SHOWN));
+    }
+
+    public Duration gapSuspends() {
+        return Duration.ofDays((long) DAYS_A_WEEK * value(SettingKey.GAP_SUSPENDS));
+    }
+
+    public int quorum() {
+        return value(SettingKey.QUORUM);
+    }
+
+    /** Working days within which the letter about a decision goes out. */
+    public int letterWithinWorkingDays() {
+        return value(SettingKey.LETTER_WITHIN);
+    }
+
+    public Duration appealWithin() {
+        return Duration.ofDays(value(SettingKey.APPEAL_WITHIN));
+    }
+}

@@ -1,0 +1,87 @@
+package org.scrubline.people;
+
+/**
+ * The numbers a programme works by. Every default is this project's own, without an outside source, and meant to be
+ * looked at by the programme; what is stored is a whole number of the unit.
+ */
+public enum SettingKey {
+    /** From here on a signature is a late entry. */
+    LATE_AFTER(Unit.HOURS, 1, 168, 72),
+    /** From here on signing needs a director's release. */
+    CLOSED_AFTER(Unit.DAYS, 7, 90, 14),
+    /** How far a device's clock may be from the server's before it is flagged. */
+    CLOCK_SKEW(Unit.MINUTES, 1, 60, 10),
+    /** Until a supervisor has signed so many sheets of the programme, each needs a countersignature. */
+    NEW_SCORER_UNTIL(Unit.SHEETS, 0, 100, 10),
+    /** Whether a supervisor must have been introduced to scoring before signing: 1 for yes. */
+    INTRODUCTION_FIRST(Unit.YES_NO, 0, 1, 0),
+    CONTEST_WITHIN(Unit.DAYS, 7, 180, 28),
+    CONTEST_TERM(Unit.DAYS, 7, 180, 30),
+    DRAFT_RETENTION(Unit.DAYS, 30, 365, 90),
+    /** Number of cases the control chart is planned for, and for which its limit is made. */
+    CHART_CASES(Unit.CASES, 10, 100, 30),
+    SHOWN_CASES(Unit.CASES, 3, 10, 5),
+    SHOWN_SCORERS(Unit.PEOPLE, 2, 3, 2),
+    SHOWN_STEP_SCORES(Unit.SCORES, 2, 10, 3),
+    SHOWN_INDEX(Unit.PERCENT, 30, 80, 50),
+    SUPPORTS_CASES(Unit.CASES, 10, 60, 12),
+    SUPPORTS_SCORERS(Unit.PEOPLE, 3, 12, 4),
+    MOST_BY_ONE(Unit.PERCENT, 20, 60, 40),
+    /** A longer time without a case is shown as a gap. */
+    GAP_SHOWN(Unit.DAYS, 14, 365, 56),
+    /** After a longer time without a case a suspension is proposed. */
+    GAP_SUSPENDS(Unit.WEEKS, 4, 104, 26),
+    QUORUM(Unit.PEOPLE, 2, 15, 3),
+    LETTER_WITHIN(Unit.WORKING_DAYS, 1, 60, 10),
+    APPEAL_WITHIN(Unit.DAYS, 7, 180, 28);
+
+    /** What a value counts. */
+    public enum Unit {
+        MINUTES,
+        HOURS,
+        DAYS,
+        WORKING_DAYS,
+        WEEKS,
+        CASES,
+        SHEETS,
+        SCORES,
+        PEOPLE,
+        PERCENT,
+        YES_NO
+    }
+
+    private final Unit unit;
+    private final int least;
+    private final int most;
+    private final int usual;
+
+    SettingKey(Unit unit, int least, int most, int usual) {
+        this.unit = unit;
+        this.least = least;
+        this.most = most;
+        this.usual = usual;
+    }
+
+    public Unit unit() {
+        return unit;
+    }
+
+    /** The smallest value that can be set. */
+    public int least() {
+        return least;
+    }
+
+    /** The largest value that can be set. */
+    public int most() {
+        return most;
+    }
+
+    /** The value until a programme sets another. */
+    public int usual() {
+        return usual;
+    }
+
+    boolean takes(int value) {
+        return value >= least && value <= most;
+    }
+}

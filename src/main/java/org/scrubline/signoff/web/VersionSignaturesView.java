@@ -1,0 +1,50 @@
+package org.scrubline.signoff.web;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What was signed about a version, and what the reader may sign about it now.
+ *
+ * @param href path of the record
+ * @param hash content hash of the version, sent back with a signature
+ * @param needed why a countersignature is needed; empty when none is
+ * @param awaited whether it is still missing
+ * @param signatures oldest first
+ * @param mayCountersign whether the reader may countersign now
+ * @param mayAcknowledge whether the reader may sign having read it
+ * @param mayDecline whether the reader may record not acknowledging it
+ * @param accepted whether the reader accepted what a signature means; without, no form is shown
+ */
+record VersionSignaturesView(
+        String href,
+        String hash,
+        List<String> needed,
+        boolean awaited,
+        List<Signature> signatures,
+        boolean mayCountersign,
+        boolean mayAcknowledge,
+        boolean mayDecline,
+        boolean accepted) {
+
+    /**
+     * One signature, ready to print.
+     *
+     * @param name as signed
+     * @param nameNow the name the signer goes by now; null when it is the same
+     * @param words comment or reason; null when there is none
+     */
+    record Signature(
+            String name,
+            @Nullable String nameNow,
+            String role,
+            String at,
+            String meaning,
+            @Nullable String words,
+            String hash) {}
+
+    /** Whether the reader is asked for anything. */
+    public boolean asks() {
+        return mayCountersign || mayAcknowledge;
+    }
+}
