@@ -17,7 +17,10 @@ import org.hipparchus.linear.RealVector;
  */
 final class DenseMode {
 
-    private static final int NEWTON_STEPS = 12;
+    private static final int NEWTON_STEPS = 20;
+
+    /** Longest step of one unknown: far from the mode a whole Newton step can miss it. */
+    private static final double LONGEST = 1;
 
     private final ScoreTable table;
     private final Psi psi;
@@ -47,7 +50,8 @@ final class DenseMode {
         for (int k = 0; k < NEWTON_STEPS; k++) {
             RealVector gradient = new ArrayRealVector(x.getDimension());
             hessian = derivatives(x, gradient);
-            x = x.add(new CholeskyDecomposition(hessian).getSolver().solve(gradient));
+            RealVector step = new CholeskyDecomposition(hessian).getSolver().solve(gradient);
+            x = x.add(step.mapMultiply(Math.min(1, LONGEST / Math.max(step.getLInfNorm(), 1e-300))));
         }
         mode = x;
         covariance = new CholeskyDecomposition(hessian).getSolver().getInverse();
@@ -193,6 +197,11 @@ final class DenseMode {
 
     double sd(RealVector contrast) {
         return Math.sqrt(covariance(contrast, contrast));
+    }
+
+    /** Most likely location of one score of the table. */
+    double location(int k) {
+        return rows.get(k).known + rows.get(k).design.dotProduct(mode);
     }
 
     /** A contrast of one unknown. */
