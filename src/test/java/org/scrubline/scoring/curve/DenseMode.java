@@ -17,7 +17,8 @@ import org.hipparchus.linear.RealVector;
  */
 final class DenseMode {
 
-    private static final int NEWTON_STEPS = 20;
+    private static final int MOST_STEPS = 300;
+    private static final double ENOUGH = 1e-11;
 
     /** Longest step of one unknown: far from the mode a whole Newton step can miss it. */
     private static final double LONGEST = 1;
@@ -47,11 +48,13 @@ final class DenseMode {
         }
         RealVector x = new ArrayRealVector(variance.size());
         RealMatrix hessian = derivatives(x, new ArrayRealVector(x.getDimension()));
-        for (int k = 0; k < NEWTON_STEPS; k++) {
+        double moved = Double.POSITIVE_INFINITY;
+        for (int k = 0; k < MOST_STEPS && moved > ENOUGH; k++) {
             RealVector gradient = new ArrayRealVector(x.getDimension());
             hessian = derivatives(x, gradient);
             RealVector step = new CholeskyDecomposition(hessian).getSolver().solve(gradient);
-            x = x.add(step.mapMultiply(Math.min(1, LONGEST / Math.max(step.getLInfNorm(), 1e-300))));
+            moved = step.getLInfNorm();
+            x = x.add(step.mapMultiply(Math.min(1, LONGEST / Math.max(moved, LONGEST))));
         }
         mode = x;
         covariance = new CholeskyDecomposition(hessian).getSolver().getInverse();

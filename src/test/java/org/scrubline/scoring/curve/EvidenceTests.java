@@ -219,11 +219,26 @@ class EvidenceTests {
     @Test
     void aGroupOfItsOwnIsNamedWithItsSize() {
         enough();
-        record("u", 0, 3, "w0", 3, 2);
+        record("u", 0, 3, "a0", 3, 2);
         assertThat(judge(0.1, ProcedureStandard.usual(STEPS)).reasons())
                 .containsExactly(new Evidence.Reason(Evidence.Kind.NOT_CONNECTED, "", 4, 5));
         record("u", 3, 4, "v0", 3, 2);
         assertThat(judge(0.1, ProcedureStandard.usual(STEPS)).reasons()).isEmpty();
+    }
+
+    /** A supervisor on the list who scored nobody cuts nobody off. */
+    @Test
+    void aSupervisorWithoutScoresIsNoGroup() {
+        enough();
+        ScoreTableBuilder builder = new ScoreTableBuilder(5, STEPS, List.of("idle"));
+        scores.forEach(builder::add);
+        ScoreTable table = builder.build();
+        PopulationFit fit = new CompetencyModel(ModelSettings.standard(5)).fit(table, PSI, Estimation.GIVEN);
+        assertThat(fit.groups()).hasSize(2);
+        assertThat(new EvidenceJudge(fit, table, ProcedureStandard.usual(STEPS), 0)
+                        .judge(0.1, 1)
+                        .reasons())
+                .isEmpty();
     }
 
     @Test

@@ -212,10 +212,10 @@ class ReadinessJudgeTests {
      * sums, the wait from there by the growth curve.
      */
     @ParameterizedTest
-    @CsvSource({"-.5, .5", ".2, .9", "-4, .02", "1, .99"})
-    void theWaitOfAWholeCaseStartsFromItsOwnChance(double x, double wanted) {
+    @CsvSource({"-.5, .4, .5", ".2, .4, .9", "-4, .4, .02", "1, .4, .99", "-30, 60, .9", "-30, 60, .001"})
+    void theWaitOfAWholeCaseStartsFromItsOwnChance(double x, double own, double wanted) {
         double[] effects = {0.3, -0.4, 0, 0.1, -0.2, 0.5, 0, 0, 0.2, -0.6};
-        Forecast f = judge(point(10, 0.7, 1e-9), law(x, 0, 0.4, 6, effects), 1)
+        Forecast f = judge(point(10, 0.7, 1e-9), law(x, 0, own, 6, effects), 1)
                 .judge(standard(wanted), 0.8, ENOUGH)
                 .forecast();
         double low = -20;
@@ -226,9 +226,33 @@ class ReadinessJudgeTests {
             low = enough ? low : middle;
             high = enough ? middle : high;
         }
-        assertThat(f.median()).isEqualTo(wait(x, 0.4, 6, low)).isBetween(1, 101);
+        assertThat(f.median()).isEqualTo(wait(x, own, 6, low)).isBetween(1, 101);
         assertThat(f.low()).isEqualTo(f.median());
         assertThat(f.high()).isEqualTo(f.median());
+    }
+
+    /** Reached between the 99th and the hundredth further case: the last that is looked at. */
+    @Test
+    void theHundredthCaseStillCounts() {
+        double rise = (Math.exp(-10 / KAPPA) * (2 - Math.exp(-99 / KAPPA) - Math.exp(-100 / KAPPA))) / 2;
+        double x = logOdds(0.7) + BETA + TAU - (GAIN + 20) * rise;
+        Forecast f = judge(point(1, 0, 1e-9), law(x, 0, 20, 10, 0), 1)
+                .judge(standard(0.7), 0.8, ENOUGH)
+                .forecast();
+        assertThat(f.low()).isEqualTo(100);
+        assertThat(f.high()).isEqualTo(100);
+    }
+
+    /** What is unknown of one step's own effect counts like what is unknown of all steps together. */
+    @Test
+    void anUnknownStepEffectDelaysLikeAnUnknownLevel() {
+        NextCase level = law(-0.6, 0.5, 0, 10, 0);
+        NextCase step = new NextCase(level.mean(), new double[] {0, 0, 0, 0, 0, 0, 0, 0, 0.25}, 10);
+        Readiness a = judge(point(1, 0, 1e-9), level, 1).judge(standard(0.7), 0.8, ENOUGH);
+        Readiness b = judge(point(1, 0, 1e-9), step, 1).judge(standard(0.7), 0.8, ENOUGH);
+        assertThat(b.chance()).isCloseTo(a.chance(), within(1e-6));
+        assertThat(b.forecast()).isEqualTo(a.forecast());
+        assertThat(a.forecast().low()).isLessThan(a.forecast().high());
     }
 
     private static double wholeCase(double common, double[] effects, double sd) {

@@ -24,8 +24,7 @@ class ScorerSignalsDenseTests {
     private static final Psi PSI = psi(List.of(0.0, 0.1, 0.0, -0.1, 0.0), List.of(0.0, 0.3, 0.6, 0.26, 0.9));
 
     private final ScoreTable table = table();
-    private final PopulationFit fit =
-            new CompetencyModel(ModelSettings.standard(5)).fit(table, PSI, Estimation.GIVEN);
+    private final PopulationFit fit = new CompetencyModel(ModelSettings.standard(5)).fit(table, PSI, Estimation.GIVEN);
     private final DenseMode dense = new DenseMode(table, PSI);
 
     private static Psi psi(List<Double> range, List<Double> halo) {
@@ -54,12 +53,16 @@ class ScorerSignalsDenseTests {
             for (int i = 0; i < CASES; i++) {
                 int v = (i + t) % 5;
                 CaseContext context = new CaseContext("c" + i, i, i, 0, List.of());
-                double level = -1 + 3.5 * (1 - Math.exp(-i / 20.0)) + (v == 2 ? -3.5 : 0)
+                double level = -1
+                        + 3.5 * (1 - Math.exp(-i / 20.0))
+                        + (v == 2 ? -3.5 : 0)
                         + (v == 2 ? 1.2 : 0.4) * random.nextGaussian();
                 int common = level(level);
                 for (int s = 0; s < STEPS.size(); s++) {
                     double noise = Math.log(1 / random.nextDouble() - 1) * (v == 3 ? 0.3 : 1);
-                    int y = v == 1 ? common : level(level - (v == 3 ? 0 : PSI.difficulty().get(s)) + noise);
+                    int y = v == 1
+                            ? common
+                            : level(level - (v == 3 ? 0 : PSI.difficulty().get(s)) + noise);
                     if (s < 8 || v != 1 || i % 2 == 0) {
                         scores.add(new ObservedScore("t" + t + "c" + i, "t" + t, "v" + v, context, STEPS.get(s), y));
                     }
@@ -85,7 +88,8 @@ class ScorerSignalsDenseTests {
 
     /** Chance of level y or better on score k. */
     private double atLeast(int k, int y, int v) {
-        double mean = PSI.thresholds().stream().mapToDouble(tau -> tau).average().orElseThrow();
+        double mean =
+                PSI.thresholds().stream().mapToDouble(tau -> tau).average().orElseThrow();
         double stretch = Math.exp(PSI.range().get(v));
         return y == 1
                 ? 1
@@ -104,7 +108,8 @@ class ScorerSignalsDenseTests {
                 }
                 chance += product;
             }
-            boolean same = Arrays.stream(scores(j)).map(k -> table.span[k]).distinct().count() == 1;
+            boolean same =
+                    Arrays.stream(scores(j)).map(k -> table.span[k]).distinct().count() == 1;
             excess += (same ? 1 : 0) - chance;
             variance += chance * (1 - chance);
         }
