@@ -9,13 +9,9 @@ import org.apache.commons.statistics.distribution.GammaDistribution;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.apache.commons.statistics.distribution.TDistribution;
 
-/**
- * Quantiles and upper tails used by the statistics. The library inverts a distribution function to about 1e-9 only, so
- * each quantile is polished here by Newton steps to the accuracy of the distribution function itself.
- */
+/** Quantiles and upper tails used by the statistics, to the accuracy of the library's distribution functions. */
 public final class Distributions {
     private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
-    private static final int POLISHING_STEPS = 4;
     private static final int BISECTIONS = 200;
 
     private Distributions() {}
@@ -42,12 +38,12 @@ public final class Distributions {
 
     /** Quantile of the beta distribution with positive shapes {@code a} and {@code b}. */
     public static double betaQuantile(double p, double a, double b) {
-        return polished(BetaDistribution.of(a, b), p);
+        return quantile(BetaDistribution.of(a, b), p);
     }
 
     /** Quantile of the F distribution; degrees of freedom need not be whole. */
     public static double fQuantile(double p, double numerator, double denominator) {
-        return polished(FDistribution.of(numerator, denominator), p);
+        return quantile(FDistribution.of(numerator, denominator), p);
     }
 
     /** Probability of an F value above {@code f}. */
@@ -57,12 +53,12 @@ public final class Distributions {
 
     /** Quantile of the t distribution. */
     public static double tQuantile(double p, double degrees) {
-        return polished(TDistribution.of(degrees), p);
+        return quantile(TDistribution.of(degrees), p);
     }
 
     /** Quantile of the gamma distribution with scale 1. */
     public static double gammaQuantile(double p, double shape) {
-        return polished(GammaDistribution.of(shape, 1), p);
+        return quantile(GammaDistribution.of(shape, 1), p);
     }
 
     /** Probability of a chi-squared value above {@code x}. */
@@ -70,23 +66,8 @@ public final class Distributions {
         return ChiSquaredDistribution.of(degrees).survivalProbability(x);
     }
 
-    private static double polished(ContinuousDistribution distribution, double p) {
-        double x = distribution.inverseCumulativeProbability(Require.insideUnit("A probability", p));
-        for (int i = 0; i < POLISHING_STEPS; i++) {
-            double slope = distribution.density(x);
-            // The smaller tail keeps the digits.
-            double excess = p <= 0.5
-                    ? distribution.cumulativeProbability(x) - p
-                    : (1 - p) - distribution.survivalProbability(x);
-            double next = x - excess / slope;
-            if (!(slope > 0)
-                    || next <= distribution.getSupportLowerBound()
-                    || next >= distribution.getSupportUpperBound()) {
-                return x;
-            }
-            x = next;
-        }
-        return x;
+    private static double quantile(ContinuousDistribution distribution, double p) {
+        return distribution.inverseCumulativeProbability(Require.insideUnit("A probability", p));
     }
 
     /**

@@ -211,7 +211,6 @@ public final class QuasiNewton {
         if (fresh) {
             double scale = along / dot(change, change);
             for (int i = 0; i < n; i++) {
-                Arrays.fill(inverse[i], 0);
                 inverse[i][i] = scale;
             }
         }

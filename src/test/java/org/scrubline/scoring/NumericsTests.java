@@ -30,10 +30,47 @@ class NumericsTests {
         assertThat(Distributions.chiSquaredUpper(3.841458820694124, 1)).isCloseTo(.05, within(1e-14));
     }
 
+    /** Upper tails with a closed form: chi-squared of 2 and F of (2, 2) degrees; and the median of everything. */
+    @Test
+    void upperTailsWithAClosedFormAreMet() {
+        assertThat(Distributions.chiSquaredUpper(3, 2)).isCloseTo(Math.exp(-1.5), within(1e-15));
+        assertThat(Distributions.fUpper(3, 2, 2)).isCloseTo(.25, within(1e-14));
+        assertThat(Distributions.normalUpper(0)).isEqualTo(.5);
+        assertThat(Distributions.normalUpper(1.959963984540054)).isCloseTo(.025, within(1e-15));
+        assertThat(Distributions.normalQuantile(.025)).isCloseTo(-1.959963984540054, within(1e-14));
+        assertThat(Distributions.normalTwoSided(1.959963984540054)).isCloseTo(.05, within(1e-15));
+    }
+
+    /** Quantile and distribution function undo each other, in both tails. Relative, as a small tail keeps its digits. */
+    @ParameterizedTest
+    @ValueSource(doubles = {1e-9, 1e-5, .02, .5, .98, .99999})
+    void aQuantileIsUndoneByItsTail(double p) {
+        double f = Distributions.fQuantile(1 - p, 3.5, 11);
+        assertThat(Distributions.fUpper(f, 3.5, 11) / p).isCloseTo(1, within(1e-6));
+        double t = Distributions.tQuantile(p, 4);
+        double stretched = 1 + t * t / 4;
+        double closedForm = 0.5 + 0.375 * t / Math.sqrt(stretched) * (1 - t * t / (12 * stretched));
+        assertThat(closedForm).isCloseTo(p, within(1e-9));
+    }
+
+    @Test
+    void aProbabilityOutsideTheUnitHasNoQuantile() {
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> Distributions.normalQuantile(1))
+                .withMessageContaining("A probability must lie between 0 and 1");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> Distributions.tQuantile(0, 3))
+                .withMessageContaining("A probability must lie between 0 and 1");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> Distributions.twoSidedZ(1))
+                .withMessageContaining("The confidence must lie between 0 and 1");
+    }
+
     @Test
     void theRootIsFoundFromEitherSlope() {
         assertThat(Distributions.root(x -> x * x - 2, 0, 2)).isCloseTo(Math.sqrt(2), within(1e-15));
         assertThat(Distributions.root(x -> 2 - x * x, 0, 2)).isCloseTo(Math.sqrt(2), within(1e-15));
+        assertThat(Distributions.root(x -> x - 1e-12, 0, 1)).isCloseTo(1e-12, within(1e-26));
     }
 
     @Test
@@ -76,6 +113,7 @@ class NumericsTests {
     void quotientsThatDoNotExistAreEmpty() {
         assertThat(Ratio.of(1, 4)).hasValue(.25);
         assertThat(Ratio.of(1, 0)).isEmpty();
+        assertThat(Ratio.finite(-2)).hasValue(-2);
         assertThat(Ratio.of(Double.NaN, 1)).isEmpty();
         assertThat(Ratio.finite(Double.POSITIVE_INFINITY)).isEmpty();
     }

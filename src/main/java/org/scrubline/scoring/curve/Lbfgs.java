@@ -170,8 +170,7 @@ final class Lbfgs {
         double width = high - low;
         if (share == high && !Double.isInfinite(value)) {
             double bend = value - lowValue - lowSlope * width;
-            double guess = bend > 0 ? -lowSlope * width * width / (2 * bend) : 0.5 * width;
-            double ratio = guess / width;
+            double ratio = -lowSlope * width / (2 * bend);
             return low + width * Math.min(0.9, Math.max(0.1, ratio));
         }
         return low + 0.5 * width;

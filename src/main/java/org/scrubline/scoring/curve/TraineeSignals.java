@@ -30,13 +30,17 @@ public final class TraineeSignals {
      * @param path the trainee's history from the same fit and table
      */
     public static List<Flag> of(ScoreTable table, CompetencyCurve curve, RunningPath path) {
+        return of(table, curve, path.points());
+    }
+
+    static List<Flag> of(ScoreTable table, CompetencyCurve curve, List<RunningPoint> path) {
         List<Flag> flags = new ArrayList<>();
         int trainee = table.trainees().indexOf(curve.trainee());
         if (trainee < 0) {
             return flags;
         }
-        belowExpectation(path.points(), flags);
-        drop(path.points(), flags);
+        belowExpectation(path, flags);
+        drop(path, flags);
         standardFar(curve, flags);
         seldomSeen(table, trainee, flags);
         return flags;

@@ -44,7 +44,7 @@ final class TraineeSweep {
     }
 
     /** Residuals and weights of the scores of one assessment; returns the sum of residuals. */
-    private static double scores(TraineeWork t, int j) {
+    static double scores(TraineeWork t, int j) {
         ScoreTable table = t.table;
         double[] factor = t.thresholdFactor;
         double[] profile = t.profile;

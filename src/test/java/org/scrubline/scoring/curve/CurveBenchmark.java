@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
+import java.util.function.DoubleSupplier;
 import java.util.stream.IntStream;
 
 /**
@@ -17,6 +18,11 @@ public final class CurveBenchmark {
     private static final int WARM = 10;
     private static final int ROUNDS = 11;
     private static final int STEPS = 22;
+    private static final int REPEATS = 50;
+
+    /** Written to, so that no work counts as unused. */
+    @SuppressWarnings("UnusedVariable") // that it is never read is its purpose
+    private static volatile double kept;
 
     private CurveBenchmark() {}
 
@@ -24,6 +30,7 @@ public final class CurveBenchmark {
         int scores = args.length > 0 ? Integer.parseInt(args[0]) : 1_000_000;
         if (args.length < 2) {
             programme();
+            kernels();
         }
         for (int size : new int[] {scores / 100, scores / 10, scores}) {
             large(size);
@@ -63,6 +70,27 @@ public final class CurveBenchmark {
         print("  of which smoothing with covariances: %.2f ms", mode / 20);
         double running = CpuTime.median(WARM, ROUNDS, () -> RunningPath.of(fit[0], table, longest));
         print("case-by-case update, one assessment: %.3f ms", running / cases(table, longest(table)));
+    }
+
+    private static void kernels() {
+        Kernels kernels = new Kernels();
+        double value = kernel("likelihood at the mode", kernels, kernels::valueAtTheMode);
+        double both = kernel("likelihood with gradient at the mode", kernels, kernels::valueAndGradientAtTheMode);
+        print("  so the gradient alone: %.0f ns a score", both - value);
+        kernel("one Newton sweep", kernels, kernels::sweep);
+        kernel("its likelihoods and factors", kernels, kernels::forward);
+        kernel("its likelihoods, residuals and weights", kernels, kernels::scoreKernel);
+    }
+
+    private static double kernel(String name, Kernels kernels, DoubleSupplier work) {
+        double time = CpuTime.median(WARM, ROUNDS, () -> {
+            for (int i = 0; i < REPEATS; i++) {
+                kept = work.getAsDouble();
+            }
+        });
+        double each = time * 1e6 / REPEATS / kernels.scores();
+        print("%s: %.1f ns a score", name, each);
+        return each;
     }
 
     private static int longest(ScoreTable table) {

@@ -30,6 +30,22 @@ class GradientTests {
         }
     }
 
+    /** A gradient leaves nothing behind for the next. */
+    @Test
+    void theSamePointGivesTheSameGradientAgain() {
+        PsiLayout layout = new PsiLayout(table, Terms.FULL, true, true);
+        ProgrammeLikelihood likelihood = new ProgrammeLikelihood(table, layout, PsiPriors.defaults(5), 20, Workers.ONE);
+        double[] at = layout.vector(set.psi());
+        double[] first = new double[at.length];
+        likelihood.evaluate(at, first);
+        double[] elsewhere = at.clone();
+        elsewhere[layout.start("mu_g")] += 0.5;
+        likelihood.evaluate(elsewhere, new double[at.length]);
+        double[] again = new double[at.length];
+        likelihood.evaluate(at, again);
+        assertThat(again).containsExactly(first, within(1e-5));
+    }
+
     /** All 40 parameters at once, habits of supervisors and priors included, away from any optimum. */
     @Test
     void theGradientEqualsFiniteDifferences() {

@@ -3,7 +3,9 @@ package org.scrubline.scoring.curve;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.Random;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 class NumericsTests {
@@ -118,6 +120,82 @@ class NumericsTests {
             }
             assertThat(rule.chance(common)).isCloseTo(sum / total, within(2e-4));
             assertThat(rule.wholeChance(common)).isCloseTo(rule.chance(common), within(1e-12));
+        }
+    }
+
+    /** Each step's chance and a single step's, against fine sums over the shared effect. */
+    @Test
+    void chancesOfSingleStepsEqualFineIntegration() {
+        WholeCase rule = new WholeCase(2, 0.4);
+        double[] draw = {9, 9, 9, 0.3, -0.5};
+        rule.steps(draw, 1, new double[] {0.2, 0.1});
+        rule.chance(0.7);
+        assertThat(rule.stepChance(0)).isCloseTo(fine(0.7 + 0.3 - 0.2, 0.4), within(1e-5));
+        assertThat(rule.stepChance(1)).isCloseTo(fine(0.7 - 0.5 - 0.1, 0.4), within(1e-5));
+        assertThat(rule.one(0.8)).isCloseTo(fine(0.8, 0.4), within(1e-5));
+    }
+
+    private static double fine(double above, double variance) {
+        double sum = 0;
+        double total = 0;
+        for (int q = 0; q <= 400; q++) {
+            double z = -8 + q / 25.0;
+            double weight = Math.exp(-z * z / 2);
+            sum += weight / (1 + Math.exp(-above - z * Math.sqrt(variance)));
+            total += weight;
+        }
+        return sum / total;
+    }
+
+    @Test
+    void chancesFarOutStayChances() {
+        WholeCase rule = new WholeCase(3, 1);
+        for (double far : new double[] {50, 1000, 1e300}) {
+            rule.steps(new double[] {0, 0, far, far, far}, 0, new double[3]);
+            assertThat(rule.chance(far)).isCloseTo(1, within(1e-12));
+            assertThat(rule.wholeChance(far)).isCloseTo(1, within(1e-12));
+            assertThat(rule.one(far)).isCloseTo(1, within(1e-12));
+            rule.steps(new double[] {0, 0, -far, -far, -far}, 0, new double[3]);
+            assertThat(rule.chance(-far)).isBetween(0.0, 1e-60);
+            assertThat(rule.wholeChance(-far)).isBetween(0.0, 1e-60);
+            assertThat(rule.one(-far)).isBetween(0.0, 1e-15);
+        }
+    }
+
+    /** In every dimension the points are the middles of 256 equal shares of the normal law. */
+    @Test
+    void thePointsAreEvenInEveryDimension() {
+        double[] z = WholeCase.normals(256, 40);
+        for (int k = 0; k < 40; k++) {
+            int dimension = k;
+            double[] sorted = IntStream.range(0, 256)
+                    .mapToDouble(i -> z[i * 40 + dimension])
+                    .sorted()
+                    .toArray();
+            assertThat(sorted[0]).isCloseTo(-2.8856349, within(1e-6));
+            assertThat(sorted[127]).isCloseTo(-sorted[128], within(1e-12));
+            assertThat(sorted[192]).isCloseTo(0.6806488, within(1e-6));
+            assertThat(Arrays.stream(sorted).sum()).isCloseTo(0, within(1e-9));
+        }
+    }
+
+    /** Means exactly, covariances to what 256 points allow; for few unknowns and for more than usual. */
+    @Test
+    void drawsHaveTheMeanAndCovarianceOfTheirLaw() {
+        for (int n : new int[] {3, 40}) {
+            double[] a = positive(n, new Random(n));
+            double[] mean = new Random(7).doubles(n, -2, 2).toArray();
+            double[] x = WholeCase.draw(new NextCase(mean, a, 0), 1.5, 256);
+            for (int r = 0; r < n; r++) {
+                double sum = 0;
+                double square = 0;
+                for (int i = 0; i < 256; i++) {
+                    sum += x[i * n + r] / 256;
+                    square += Math.pow(x[i * n + r] - mean[r], 2) / 256;
+                }
+                assertThat(sum).isCloseTo(mean[r], within(1e-9));
+                assertThat(square / (1.5 * a[r * n + r])).isCloseTo(1, within(n == 3 ? 0.1 : 0.5));
+            }
         }
     }
 }

@@ -11,7 +11,7 @@ import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
-/** The inner loops of the fit over one whole programme, one thread. Divide by the scores for the cost of one. */
+/** {@link Kernels} under JMH, on a quiet machine; {@link CurveBenchmark} prints the same by CPU time. */
 @State(Scope.Thread)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
@@ -20,54 +20,30 @@ import org.openjdk.jmh.annotations.Warmup;
 @Measurement(iterations = 5, time = 1)
 public class KernelBenchmark {
 
-    private final ScoreTable table = SimulatedProgramme.usual().table();
-    private final PsiLayout layout = new PsiLayout(table, Terms.FULL, true, true);
-    private final Psi psi = Psi.shipped(SimulatedProgramme.LEVELS, table.steps().size(), 3);
-    private final double[] vector = layout.vector(psi);
-    private final double[] gradient = new double[layout.size];
-    private final ModelPoint point =
-            new ModelPoint(layout.psi(vector), 20, table.supervisors().size());
-    private final ProgrammeLikelihood likelihood =
-            new ProgrammeLikelihood(table, layout, PsiPriors.defaults(SimulatedProgramme.LEVELS), 20, Workers.ONE);
-    private final JointSolution solution = likelihood.groups.get(0);
+    private final Kernels kernels = new Kernels();
 
-    public KernelBenchmark() {
-        likelihood.evaluate(vector, gradient);
+    @Benchmark
+    public double scoreKernel() {
+        return kernels.scoreKernel();
     }
 
-    /** Likelihood, first and second derivatives of every score, and the factor of every trainee. */
     @Benchmark
     public double forward() {
-        double sum = 0;
-        for (TraineeWork trainee : solution.trainees) {
-            TraineeSweep.forward(trainee, point, solution.severity);
-            sum += trainee.logLikelihood;
-        }
-        return sum;
+        return kernels.forward();
     }
 
-    /** One whole Newton sweep: forward, the severities' joint step, and back to every effect. */
     @Benchmark
     public double sweep() {
-        forward();
-        solution.step(true);
-        double largest = 0;
-        for (TraineeWork trainee : solution.trainees) {
-            TraineeSweep.back(trainee, solution.severityStep);
-            largest = Math.max(largest, trainee.largestStep);
-        }
-        return largest;
+        return kernels.sweep();
     }
 
-    /** The likelihood at its mode: the sweep that finds nothing left to move. */
     @Benchmark
     public double valueAtTheMode() {
-        return likelihood.evaluate(vector, new double[0]);
+        return kernels.valueAtTheMode();
     }
 
-    /** The same with the exact gradient by all population parameters. */
     @Benchmark
     public double valueAndGradientAtTheMode() {
-        return likelihood.evaluate(vector, gradient);
+        return kernels.valueAndGradientAtTheMode();
     }
 }
