@@ -23,7 +23,11 @@ public enum LeafKind {
     /** Cases before joining, as declared. */
     PRIOR_EXPERIENCE(new Rows("prior_experience", "id")),
     /** A population fit the curves rest on. */
-    POPULATION_FIT(new Rows("population_fit", "id"));
+    POPULATION_FIT(new Rows("population_fit", "id")),
+    /** A key that signs checkpoints, by its public half. */
+    LEDGER_KEY(new Rows("ledger_key", "id")),
+    /** A signed checkpoint of the leaves before its own. */
+    CHECKPOINT(new Rows("ledger_checkpoint", "id"));
 
     /**
      * Rows of one table that belong to a record.

@@ -44,7 +44,7 @@ class PopulationFitStore {
                 .optional();
     }
 
-    void add(UUID programmeId, String procedureCode, StoredFit stored) {
+    void add(UUID id, UUID programmeId, String procedureCode, StoredFit stored) {
         jdbc.sql("""
                         insert into population_fit (tenant_id, id, programme_id, procedure_code, engine_version,
                             data_until, sheets, own_fit, content, fitted_at)
@@ -52,7 +52,7 @@ class PopulationFitStore {
                             :until, :sheets, :own, :content, :fitted)
                         """)
                 .param("tenant", TenantScope.require())
-                .param("id", UUID.randomUUID())
+                .param("id", id)
                 .param("programme", programmeId)
                 .param("procedure", procedureCode)
                 .param("engine", stored.fit().engineVersion())

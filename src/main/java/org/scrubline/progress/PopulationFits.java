@@ -4,6 +4,8 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.UUID;
+import org.scrubline.ledger.LeafKind;
+import org.scrubline.ledger.Ledger;
 import org.scrubline.rubric.Step;
 import org.scrubline.scoring.curve.CompetencyModel;
 import org.scrubline.scoring.curve.ModelSettings;
@@ -22,10 +24,12 @@ class PopulationFits {
     private static final Duration RENEW_EVERY = Duration.ofDays(1);
 
     private final PopulationFitStore store;
+    private final Ledger ledger;
     private final Clock clock;
 
-    PopulationFits(PopulationFitStore store, Clock clock) {
+    PopulationFits(PopulationFitStore store, Ledger ledger, Clock clock) {
         this.store = store;
+        this.ledger = ledger;
         this.clock = clock;
     }
 
@@ -50,7 +54,9 @@ class PopulationFits {
     private StoredFit renew(UUID programmeId, String procedureCode, ProgrammeScores scores, Instant now) {
         CompetencyModel model = new CompetencyModel(ModelSettings.standard(Step.LEVELS));
         StoredFit fitted = new StoredFit(model.fit(scores.table()), scores.until(), scores.sheets(), now);
-        store.add(programmeId, procedureCode, fitted);
+        UUID id = UUID.randomUUID();
+        store.add(id, programmeId, procedureCode, fitted);
+        ledger.append(LeafKind.POPULATION_FIT, id);
         return fitted;
     }
 }

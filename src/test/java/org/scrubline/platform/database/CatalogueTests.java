@@ -40,7 +40,9 @@ class CatalogueTests {
             "sheet_remark",
             "population_fit",
             "ledger_leaf",
-            "ledger_node");
+            "ledger_node",
+            "ledger_key",
+            "ledger_checkpoint");
 
     @Test
     void everyTableStandsBehindTheWallOrOnTheList() throws Exception {
