@@ -36,11 +36,6 @@ final class EvidenceQueries {
             order by tenant_id
             """;
 
-    private static final String SIZE = """
-            select count(*)
-            from ledger_leaf
-            where tenant_id = ?
-            """;
     private static final String LEAVES = """
             select leaf_index, kind, record_id, entry, leaf_hash
             from ledger_leaf
@@ -103,14 +98,6 @@ final class EvidenceQueries {
             }
         }
         return organisations;
-    }
-
-    long size() throws SQLException {
-        try (PreparedStatement statement = prepare(SIZE);
-                ResultSet rows = statement.executeQuery()) {
-            rows.next();
-            return rows.getLong(1);
-        }
     }
 
     List<String> keys() throws SQLException {

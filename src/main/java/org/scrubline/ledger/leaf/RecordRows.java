@@ -66,6 +66,6 @@ public record RecordRows(SortedMap<String, List<Row>> byTable) {
                 .map(Map.Entry<String, JsonNode>::getKey)
                 .toList();
         object.remove(without);
-        return new Row(CanonicalJson.canonical(object.toString()), object);
+        return new Row(CanonicalRow.of(object), object);
     }
 }
