@@ -9,6 +9,8 @@ import java.sql.SQLException;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.platform.database.LocalDatabase;
+import org.springframework.boot.logging.LogLevel;
+import org.springframework.boot.logging.LoggingSystem;
 
 /**
  * The database of an installation, read only: the bundled one, whether the server runs or not, or the server that
@@ -27,6 +29,9 @@ final class Installation implements AutoCloseable {
     }
 
     static Installation open(Options options) throws IOException {
+        // What the libraries tell belongs to the server's log, not between the lines of an answer.
+        LoggingSystem.get(Installation.class.getClassLoader())
+                .setLogLevel(LoggingSystem.ROOT_LOGGER_NAME, LogLevel.WARN);
         boolean named = options.setting("spring.datasource.url").isPresent();
         return new Installation(options, named ? null : LocalDatabase.open(dataDirectory(options)));
     }

@@ -13,4 +13,8 @@ import org.scrubline.ledger.check.CheckResult;
  * @param result null until it is finished
  */
 public record AskedCheck(
-        Instant askedAt, long leaves, long done, @Nullable Instant finishedAt, @Nullable CheckResult result) {}
+        Instant askedAt,
+        long leaves,
+        long done,
+        @Nullable Instant finishedAt,
+        @Nullable CheckResult result) {}

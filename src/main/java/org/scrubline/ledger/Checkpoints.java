@@ -6,7 +6,8 @@ import java.util.Optional;
 public interface Checkpoints {
 
     /**
-     * Publishes a checkpoint of everything so far, unless the newest one covers all but its own leaf.
+     * Publishes a checkpoint of everything so far, unless the newest one covers all but its own leaf and the key is the
+     * same.
      *
      * @return the newest checkpoint then; empty while the ledger is
      */

@@ -74,7 +74,8 @@ class EvidenceCheckStore {
     }
 
     void finish(UUID id, Instant at, CheckResult result) {
-        sql(FINISH).param("id", id)
+        sql(FINISH)
+                .param("id", id)
                 .param("at", at.atOffset(ZoneOffset.UTC))
                 .param("done", result.leaves())
                 .param("result", CanonicalJson.of(result))

@@ -36,7 +36,12 @@ class StoredCheckpoints implements Checkpoints {
         leaves.lock();
         Optional<IssuedCheckpoint> newest = store.newest();
         long covered = newest.map(issued -> issued.size() + 1).orElse(0L);
-        return leaves.size() == covered ? newest : Optional.of(issue());
+        return leaves.size() == covered && signedWithTheKeyOfNow(newest) ? newest : Optional.of(issue());
+    }
+
+    /** After a change of the key the offices need a checkpoint of the new one, even if nothing else happened. */
+    private boolean signedWithTheKeyOfNow(Optional<IssuedCheckpoint> newest) {
+        return newest.isEmpty() || store.keys().contains(identity.verifierKey());
     }
 
     private IssuedCheckpoint issue() {

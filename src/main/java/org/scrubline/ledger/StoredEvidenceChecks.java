@@ -12,7 +12,7 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.springframework.transaction.support.TransactionTemplate;
 
-/** Queues a check and makes it: the job's key is the check it is about. */
+/** Queues a check and makes it, over a fresh checkpoint: the job's key is the check it is about. */
 @Service
 class StoredEvidenceChecks implements EvidenceChecks, QueuedJob {
 
@@ -21,6 +21,7 @@ class StoredEvidenceChecks implements EvidenceChecks, QueuedJob {
 
     private final EvidenceCheckStore store;
     private final LedgerStore leaves;
+    private final Checkpoints checkpoints;
     private final EvidenceReader reader;
     private final JobQueue queue;
     private final TransactionTemplate transaction;
@@ -29,12 +30,14 @@ class StoredEvidenceChecks implements EvidenceChecks, QueuedJob {
     StoredEvidenceChecks(
             EvidenceCheckStore store,
             LedgerStore leaves,
+            Checkpoints checkpoints,
             EvidenceReader reader,
             JobQueue queue,
             TransactionTemplate transaction,
             Clock clock) {
         this.store = store;
         this.leaves = leaves;
+        this.checkpoints = checkpoints;
         this.reader = reader;
         this.queue = queue;
         this.transaction = transaction;
@@ -72,6 +75,7 @@ class StoredEvidenceChecks implements EvidenceChecks, QueuedJob {
     @Override
     public void run(String key) {
         UUID id = UUID.fromString(key);
+        checkpoints.publish();
         long[] next = {STEP};
         CheckResult result = reader.check(done -> {
             if (done >= next[0]) {

@@ -35,8 +35,7 @@ class StoredReceipts implements Receipts {
                 .or(checkpoints::publish)
                 .orElseThrow();
         SignedCheckpoint signed = SignedCheckpoint.parse(covering.note());
-        List<VerifierKey> keys =
-                store.keys().stream().map(VerifierKey::parse).toList();
+        List<VerifierKey> keys = store.keys().stream().map(VerifierKey::parse).toList();
         String key = signed.signer(keys).orElseThrow().text();
         String json = ReceiptFile.write(
                 leaf.index(),
@@ -52,8 +51,8 @@ class StoredReceipts implements Receipts {
         Map<String, List<String>> rows = new TreeMap<>();
         leaves.rows(kind, record)
                 .byTable()
-                .forEach((table, list) -> rows.put(
-                        table, list.stream().map(RecordRows.Row::text).toList()));
+                .forEach((table, list) ->
+                        rows.put(table, list.stream().map(RecordRows.Row::text).toList()));
         return rows;
     }
 }

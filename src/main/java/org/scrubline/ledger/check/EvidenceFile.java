@@ -11,6 +11,7 @@ import java.util.UUID;
 import java.util.function.LongConsumer;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.ledger.RecordCheck;
+import org.scrubline.ledger.note.VerifierKey;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
@@ -44,8 +45,10 @@ public final class EvidenceFile {
         ObjectNode head = JsonNodeFactory.instance.objectNode();
         head.put("schema", SCHEMA);
         head.put("tenant", tenant.toString());
+        List<String> known = queries.keys();
+        head.put("origin", known.isEmpty() ? "" : VerifierKey.parse(known.get(known.size() - 1)).name());
         var keys = head.putArray("keys");
-        queries.keys().forEach(keys::add);
+        known.forEach(keys::add);
         out.write(head + "\n");
         long[] leaves = {0};
         try {

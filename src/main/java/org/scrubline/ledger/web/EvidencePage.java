@@ -10,7 +10,11 @@ import org.jspecify.annotations.Nullable;
  * @param checkpoint the newest in words; null before the first
  * @param check the newest check; null before the first
  */
-record EvidencePage(long size, @Nullable String checkpoint, String verifierKey, @Nullable CheckView check) {
+record EvidencePage(
+        long size,
+        @Nullable String checkpoint,
+        String verifierKey,
+        @Nullable CheckView check) {
 
     /**
      * A check.

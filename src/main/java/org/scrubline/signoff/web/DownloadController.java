@@ -39,7 +39,8 @@ class DownloadController {
     ResponseEntity<byte[]> receipt(@AuthenticationPrincipal SignedIn who, @PathVariable UUID id) {
         SignedSheet signed = records.read(who, id);
         Receipt receipt = receipts.of(LeafKind.SIGNATURE, signed.id());
-        return file(receiptName(signed), MediaType.APPLICATION_JSON, receipt.json().getBytes(StandardCharsets.UTF_8));
+        return file(
+                receiptName(signed), MediaType.APPLICATION_JSON, receipt.json().getBytes(StandardCharsets.UTF_8));
     }
 
     @GetMapping("/signed/{id}/record.pdf")

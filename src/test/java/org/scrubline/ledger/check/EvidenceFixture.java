@@ -87,6 +87,12 @@ public class EvidenceFixture {
         return new Evidence(theatre, List.of(first, second));
     }
 
+    /** One signed sheet and nothing that covers it. */
+    public Evidence withoutCheckpoint(TestOrganisations organisations) {
+        Theatre theatre = sheets.theatre(organisations);
+        return new Evidence(theatre, List.of(signed(theatre, Duration.ofHours(3))));
+    }
+
     private SignedSheet signed(Theatre theatre, Duration ago) {
         UUID sheet = fixture.complete(theatre, clock.instant().minus(ago));
         fixture.change(
