@@ -69,7 +69,9 @@ SELECT wall_off('removed_sheet');
 GRANT SELECT, INSERT ON removed_sheet TO ${runtimeRole};
 
 -- Open sheets may go; a signed or void one may not, whatever the statement says.
-GRANT DELETE ON score_sheet, sheet_tap, sheet_assignment TO ${runtimeRole};
+GRANT DELETE ON score_sheet, sheet_tap TO ${runtimeRole};
+-- That a sheet was handed on is evidence and outlives the sheet.
+ALTER TABLE sheet_assignment DROP CONSTRAINT sheet_assignment_tenant_id_sheet_id_fkey;
 CREATE FUNCTION only_open_sheets_go() RETURNS trigger
     LANGUAGE plpgsql AS
 $$

@@ -43,7 +43,6 @@ class OldSheetStore {
             "delete from sheet_event where tenant_id = :tenant and sheet_id = :sheet",
             "delete from sheet_measure where tenant_id = :tenant and sheet_id = :sheet",
             "delete from sheet_step where tenant_id = :tenant and sheet_id = :sheet",
-            "delete from sheet_assignment where tenant_id = :tenant and sheet_id = :sheet",
             "delete from score_sheet where tenant_id = :tenant and id = :sheet and state = 'OPEN'");
 
     private final JdbcClient jdbc;

@@ -5,6 +5,8 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import org.scrubline.ledger.LeafKind;
+import org.scrubline.ledger.Ledger;
 import org.scrubline.people.People;
 import org.scrubline.people.Programme;
 import org.scrubline.retention.Retention;
@@ -21,13 +23,21 @@ class OldSheets {
     private final OldSheetStore store;
     private final Retention retention;
     private final People people;
+    private final Ledger ledger;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    OldSheets(OldSheetStore store, Retention retention, People people, ApplicationEventPublisher events, Clock clock) {
+    OldSheets(
+            OldSheetStore store,
+            Retention retention,
+            People people,
+            Ledger ledger,
+            ApplicationEventPublisher events,
+            Clock clock) {
         this.store = store;
         this.retention = retention;
         this.people = people;
+        this.ledger = ledger;
         this.events = events;
         this.clock = clock;
     }
@@ -54,6 +64,7 @@ class OldSheets {
             int days = (int) Duration.between(sheet.touchedAt(), now).toDays();
             store.remove(sheet, days, now);
             events.publishEvent(OldSheetChanged.of("draft-removed", sheet, programme, Integer.toString(days)));
+            ledger.append(LeafKind.SHEET_REMOVED, sheet.id());
         }
     }
 }

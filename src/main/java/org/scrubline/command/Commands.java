@@ -17,6 +17,10 @@ public final class Commands {
                 competency curves from a score file
             scrubline statistic METHOD FILE.json [--out FILE]
                 one statistic from a JSON file
+            scrubline verify [--export FILE | --receipt FILE] [--checkpoint FILE] [--key FILE]
+                checks the evidence: in the database, in an evidence file or in a receipt
+            scrubline evidence --out FILE [--tenant ID]
+                writes all evidence of an organisation to a file
             COMMAND --help says more. Exit codes: 0 fine, 1 found a problem, 2 wrong use.
             """;
 
@@ -34,6 +38,8 @@ public final class Commands {
         return switch (first) {
             case "curves" -> OptionalInt.of(new CurvesCommand().run(rest, out, err));
             case "statistic" -> OptionalInt.of(new StatisticCommand().run(rest, out, err));
+            case "verify" -> OptionalInt.of(new VerifyCommand(System.getenv()).run(rest, out, err));
+            case "evidence" -> OptionalInt.of(new EvidenceCommand(System.getenv()).run(rest, out, err));
             case "--help", "help" -> {
                 out.print(USAGE);
                 yield OptionalInt.of(DONE);

@@ -31,6 +31,12 @@ public enum LeafKind {
     INTRODUCTION(new Rows("scorer_introduction", "id")),
     /** The trainee's remark under a signed record. */
     REMARK(new Rows("sheet_remark", "id")),
+    /** The records a director opened to a visitor. */
+    VISIT(new Rows("visitor_record", "access_id")),
+    /** A change of how long records are kept. */
+    RETENTION_SETTING(new Rows("retention_setting", "id")),
+    /** What stays of an open sheet that was removed. */
+    SHEET_REMOVED(new Rows("removed_sheet", "id")),
     /** A person named to sign new versions in place of a scorer who left. */
     VERSION_DELEGATE(new Rows("version_delegate", "id")),
     /** Somebody asked for a record to be void. */
@@ -48,7 +54,11 @@ public enum LeafKind {
     /** Cases before joining, as declared. */
     PRIOR_EXPERIENCE(new Rows("prior_experience", "id")),
     /** A population fit the curves rest on. */
-    POPULATION_FIT(new Rows("population_fit", "id"));
+    POPULATION_FIT(new Rows("population_fit", "id")),
+    /** A key that signs checkpoints, by its public half. */
+    LEDGER_KEY(new Rows("ledger_key", "id")),
+    /** A signed checkpoint of the leaves before its own. */
+    CHECKPOINT(new Rows("ledger_checkpoint", "id"));
 
     /**
      * Rows of one table that belong to a record.

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import org.scrubline.ledger.leaf.LeafEntry;
+import org.scrubline.ledger.leaf.RecordRows;
 import org.scrubline.platform.TenantScope;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.core.simple.JdbcClient.StatementSpec;
@@ -97,7 +99,7 @@ class LedgerStore {
     void addLeaf(long index, LeafEntry entry, String json, byte[] hash) {
         sql(ADD_LEAF)
                 .param("index", index)
-                .param("kind", entry.kind().name())
+                .param("kind", entry.kind())
                 .param("record", entry.record())
                 .param("entry", json)
                 .param("hash", hash)

@@ -4,6 +4,9 @@ import java.time.Clock;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import java.util.UUID;
+import org.scrubline.ledger.leaf.LeafEntry;
+import org.scrubline.ledger.leaf.RecordRows;
+import org.scrubline.ledger.merkle.MerkleHash;
 import org.scrubline.platform.TenantScope;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.IllegalTransactionStateException;
@@ -27,7 +30,7 @@ class StoredLedger implements Ledger {
     @Transactional(propagation = Propagation.MANDATORY)
     public LeafReceipt append(LeafKind kind, UUID record) {
         RecordRows rows = store.rows(kind, record);
-        if (rows.byTable().isEmpty()) {
+        if (rows.isEmpty()) {
             throw new IllegalStateException("no row of " + kind + " " + record + " to fix");
         }
         store.lock();
@@ -35,7 +38,7 @@ class StoredLedger implements Ledger {
         LeafEntry entry = new LeafEntry(
                 LeafEntry.SCHEMA,
                 TenantScope.require(),
-                kind,
+                kind.name(),
                 record,
                 clock.instant().truncatedTo(ChronoUnit.MILLIS),
                 rows.hashes());

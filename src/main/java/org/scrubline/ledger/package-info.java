@@ -5,7 +5,7 @@
  */
 @ApplicationModule(
         displayName = "Ledger",
-        allowedDependencies = {"platform"})
+        allowedDependencies = {"platform", "platform :: jobs", "platform :: database"})
 @NullMarked
 package org.scrubline.ledger;
 

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
+import org.scrubline.ledger.LeafKind;
+import org.scrubline.ledger.Ledger;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.FreeText;
 import org.scrubline.platform.NotFound;
@@ -24,13 +26,21 @@ class StoredVisitors implements Visitors {
     private final VisitorStore store;
     private final VisitorRule rule;
     private final People people;
+    private final Ledger ledger;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    StoredVisitors(VisitorStore store, VisitorRule rule, People people, ApplicationEventPublisher events, Clock clock) {
+    StoredVisitors(
+            VisitorStore store,
+            VisitorRule rule,
+            People people,
+            Ledger ledger,
+            ApplicationEventPublisher events,
+            Clock clock) {
         this.store = store;
         this.rule = rule;
         this.people = people;
+        this.ledger = ledger;
         this.events = events;
         this.clock = clock;
     }
@@ -99,6 +109,7 @@ class StoredVisitors implements Visitors {
         store.insert(new VisitorStore.Fresh(id, programme.id(), request, from, until, who.personId(), clock.instant()));
         VisitorAccess access = store.find(id).orElseThrow();
         VisitorAccessChanged.of("visitor-let-in", who.personId(), access).forEach(events::publishEvent);
+        ledger.append(LeafKind.VISIT, id);
         return access;
     }
 

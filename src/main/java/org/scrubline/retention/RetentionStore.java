@@ -79,9 +79,11 @@ class RetentionStore {
                 .optional();
     }
 
-    void insert(UUID programme, RetentionTerms terms, UUID by, Instant at) {
+    /** Gives the id of the new row. */
+    UUID insert(UUID programme, RetentionTerms terms, UUID by, Instant at) {
+        UUID id = UUID.randomUUID();
         on(INSERT_TERMS)
-                .param("id", UUID.randomUUID())
+                .param("id", id)
                 .param("programme", programme)
                 .param("drafts", terms.draftDays())
                 .param("records", terms.recordYears())
@@ -89,6 +91,7 @@ class RetentionStore {
                 .param("by", by)
                 .param("at", utc(at))
                 .update();
+        return id;
     }
 
     boolean held(UUID trainee) {

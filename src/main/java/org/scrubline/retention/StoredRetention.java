@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.scrubline.ledger.LeafKind;
+import org.scrubline.ledger.Ledger;
 import org.scrubline.people.People;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.FreeText;
@@ -25,12 +27,15 @@ class StoredRetention implements Retention {
 
     private final RetentionStore store;
     private final People people;
+    private final Ledger ledger;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    StoredRetention(RetentionStore store, People people, ApplicationEventPublisher events, Clock clock) {
+    StoredRetention(
+            RetentionStore store, People people, Ledger ledger, ApplicationEventPublisher events, Clock clock) {
         this.store = store;
         this.people = people;
+        this.ledger = ledger;
         this.events = events;
         this.clock = clock;
     }
@@ -61,8 +66,9 @@ class StoredRetention implements Retention {
         }
         RetentionTerms before = terms(programmeId);
         if (!before.equals(terms)) {
-            store.insert(programmeId, terms, who.personId(), now());
+            UUID changed = store.insert(programmeId, terms, who.personId(), now());
             events.publishEvent(new RetentionChanged(who.personId(), programmeId, before.value(), terms.value()));
+            ledger.append(LeafKind.RETENTION_SETTING, changed);
         }
         return Attempt.done(terms);
     }

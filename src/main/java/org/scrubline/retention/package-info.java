@@ -4,7 +4,7 @@
  */
 @ApplicationModule(
         displayName = "Retention",
-        allowedDependencies = {"people", "platform"})
+        allowedDependencies = {"people", "ledger", "platform"})
 @NullMarked
 package org.scrubline.retention;
 

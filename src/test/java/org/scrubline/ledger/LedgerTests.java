@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.scrubline.ledger.leaf.RecordRows;
+import org.scrubline.ledger.merkle.MerkleHash;
 import org.scrubline.people.People;
 import org.scrubline.platform.CanonicalJson;
 import org.scrubline.platform.Role;

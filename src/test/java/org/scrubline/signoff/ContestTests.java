@@ -93,7 +93,7 @@ class ContestTests {
         acts.open(theatre, scorer, signed.id()).orThrow();
         Statement upheld = acts.decide(theatre, reviewer, contest, true).orThrow();
 
-        assertThat(marks()).isEqualTo(new RecordMarks(false, ContestOutcome.UPHELD, false));
+        assertThat(marks()).isEqualTo(new RecordMarks(false, ContestOutcome.UPHELD, true));
         assertThat(acts.history(theatre, scorer, signed.id()).open())
                 .as("what the scorer was writing")
                 .isEmpty();
@@ -119,7 +119,7 @@ class ContestTests {
         UUID contest = acts.inReview(theatre, signed.id(), director, reviewer);
         acts.decide(theatre, reviewer, contest, false).orThrow();
 
-        assertThat(marks()).isEqualTo(new RecordMarks(false, ContestOutcome.NOT_UPHELD, false));
+        assertThat(marks()).isEqualTo(new RecordMarks(false, ContestOutcome.NOT_UPHELD, true));
         assertThatThrownBy(() -> acts.open(theatre, reviewer, signed.id())).isInstanceOf(NotFound.class);
         page(trainee, "/contests/" + contest)
                 .andExpect(content()
@@ -136,7 +136,7 @@ class ContestTests {
     void whileItIsOpenTheScoreCountsWithItsMarkInEveryList() throws Exception {
         acts.contest(theatre, trainee, signed.id()).orThrow();
 
-        assertThat(marks()).isEqualTo(new RecordMarks(true, null, false));
+        assertThat(marks()).isEqualTo(new RecordMarks(true, null, true));
         page(trainee, "/feedback").andExpect(content().string(containsString(">contested<")));
         page(scorer, "/signed").andExpect(content().string(containsString(">contested<")));
         page(director, "/signed/" + signed.id()).andExpect(content().string(containsString(">contested<")));
@@ -153,7 +153,7 @@ class ContestTests {
         Statement opened = acts.contest(theatre, trainee, signed.id()).orThrow();
         Statement ended = acts.withdraw(theatre, trainee, opened.id()).orThrow();
 
-        assertThat(marks()).isEqualTo(new RecordMarks(false, ContestOutcome.WITHDRAWN, false));
+        assertThat(marks()).isEqualTo(new RecordMarks(false, ContestOutcome.WITHDRAWN, true));
         assertThat(opened.content().steps()).containsExactly("TF09");
         assertThat(opened.content().record().contentHash()).isEqualTo(signed.contentHash());
         assertThat(opened.content().signer().role()).isEqualTo("TRAINEE");

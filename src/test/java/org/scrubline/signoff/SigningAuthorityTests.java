@@ -106,8 +106,8 @@ class SigningAuthorityTests {
             statements.accept(desk);
             return true;
         });
-        assertThat(refusals(organisation.in(
-                        () -> signing.sign(desk, prepared, preview.contentHash(), new Credential.Password(TestOrganisations.PASSWORD)))))
+        assertThat(refusals(organisation.in(() -> signing.sign(
+                        desk, prepared, preview.contentHash(), new Credential.Password(TestOrganisations.PASSWORD)))))
                 .containsExactly("signoff.refusal.shared");
         SignedSheet signed = fixture.signed(theatre, clock.instant().minus(Duration.ofHours(2)));
         assertThat(organisation.in(() -> signing(desk, signed))).isEmpty();
@@ -123,8 +123,9 @@ class SigningAuthorityTests {
         Theatre fresh = theatreOfSomebodyNew();
         UUID open = fixture.complete(fresh, clock.instant().minus(Duration.ofHours(2)));
         String hash = fixture.preview(fresh, open).contentHash();
-        Attempt<SignedSheet> refused =
-                fresh.organisation().in(() -> signing.sign(fresh.supervisor(), open, hash, new Credential.Password(TestOrganisations.PASSWORD)));
+        Attempt<SignedSheet> refused = fresh.organisation()
+                .in(() -> signing.sign(
+                        fresh.supervisor(), open, hash, new Credential.Password(TestOrganisations.PASSWORD)));
         assertThat(refusals(refused)).containsExactly("signoff.refusal.statement");
         assertThat(fixture.read(fresh, open).state()).isEqualTo(SheetState.OPEN);
 
@@ -134,7 +135,8 @@ class SigningAuthorityTests {
             return true;
         });
         assertThat(refusals(fresh.organisation()
-                        .in(() -> signing.sign(fresh.supervisor(), open, hash, new Credential.Password(TestOrganisations.PASSWORD)))))
+                        .in(() -> signing.sign(
+                                fresh.supervisor(), open, hash, new Credential.Password(TestOrganisations.PASSWORD)))))
                 .isEmpty();
     }
 
@@ -201,7 +203,8 @@ class SigningAuthorityTests {
     }
 
     private Attempt<SignedSheet> sign(String hash, String password) {
-        return theatre.organisation().in(() -> signing.sign(theatre.supervisor(), sheet, hash, new Credential.Password(password)));
+        return theatre.organisation()
+                .in(() -> signing.sign(theatre.supervisor(), sheet, hash, new Credential.Password(password)));
     }
 
     private void assertUnsigned() {

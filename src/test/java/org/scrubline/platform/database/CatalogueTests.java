@@ -59,7 +59,9 @@ class CatalogueTests {
             "scorer_introduction",
             "population_fit",
             "ledger_leaf",
-            "ledger_node");
+            "ledger_node",
+            "ledger_key",
+            "ledger_checkpoint");
 
     @Test
     void everyTableStandsBehindTheWallOrOnTheList() throws Exception {
