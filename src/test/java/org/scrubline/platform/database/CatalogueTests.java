@@ -25,6 +25,7 @@ class CatalogueTests {
             "login_invitation", "opened before log-in, by its code alone",
             "login_throttle", "guessing is slowed before anyone is known",
             "setup_token", "exists before the first organisation",
+            "scheduled_tasks", "jobs start before an organisation is entered; a run enters each in turn",
             "spring_session", "read before anyone is known",
             "spring_session_attributes", "read before anyone is known",
             "flyway_schema_history", "history of the schema itself");
