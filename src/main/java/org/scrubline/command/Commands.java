@@ -1,6 +1,7 @@
 package org.scrubline.command;
 
 import java.io.PrintStream;
+import java.time.Clock;
 import java.util.List;
 import java.util.OptionalInt;
 
@@ -17,6 +18,10 @@ public final class Commands {
                 competency curves from a score file
             scrubline statistic METHOD FILE.json [--out FILE]
                 one statistic from a JSON file
+            scrubline backup --out FILE [--passphrase-file FILE] [--scrubline.data-directory=DIR]
+                the whole installation in one file, while the server may go on working
+            scrubline restore --from FILE [--passphrase-file FILE] [--scrubline.data-directory=DIR]
+                such a file into an empty installation
             COMMAND --help says more. Exit codes: 0 fine, 1 found a problem, 2 wrong use.
             """;
 
@@ -34,6 +39,8 @@ public final class Commands {
         return switch (first) {
             case "curves" -> OptionalInt.of(new CurvesCommand().run(rest, out, err));
             case "statistic" -> OptionalInt.of(new StatisticCommand().run(rest, out, err));
+            case "backup" -> OptionalInt.of(new BackupCommand(Clock.systemUTC()).run(rest, out, err));
+            case "restore" -> OptionalInt.of(new RestoreCommand().run(rest, out, err));
             case "--help", "help" -> {
                 out.print(USAGE);
                 yield OptionalInt.of(DONE);
