@@ -2,6 +2,7 @@ package org.scrubline.backup;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -19,7 +20,6 @@ import org.scrubline.support.TestOrganisations;
 import org.scrubline.support.TestOrganisations.TestOrganisation;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
-import org.springframework.context.ConfigurableApplicationContext;
 import org.springframework.context.annotation.Import;
 import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.test.annotation.DirtiesContext;
@@ -42,7 +42,7 @@ class DrillTests {
     static Path root;
 
     @Autowired
-    ConfigurableApplicationContext server;
+    EmbeddedPostgres server;
 
     @Autowired
     TestOrganisations organisations;
