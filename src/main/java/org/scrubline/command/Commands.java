@@ -1,6 +1,7 @@
 package org.scrubline.command;
 
 import java.io.PrintStream;
+import java.time.Clock;
 import java.util.List;
 import java.util.OptionalInt;
 
@@ -21,6 +22,10 @@ public final class Commands {
                 checks the evidence: in the database, in an evidence file or in a receipt
             scrubline evidence --out FILE [--tenant ID]
                 writes all evidence of an organisation to a file
+            scrubline backup --out FILE [--passphrase-file FILE] [--scrubline.data-directory=DIR]
+                the whole installation in one file, while the server may go on working
+            scrubline restore --from FILE [--passphrase-file FILE] [--scrubline.data-directory=DIR]
+                such a file into an empty installation
             COMMAND --help says more. Exit codes: 0 fine, 1 found a problem, 2 wrong use.
             """;
 
@@ -40,6 +45,8 @@ public final class Commands {
             case "statistic" -> OptionalInt.of(new StatisticCommand().run(rest, out, err));
             case "verify" -> OptionalInt.of(new VerifyCommand(System.getenv()).run(rest, out, err));
             case "evidence" -> OptionalInt.of(new EvidenceCommand(System.getenv()).run(rest, out, err));
+            case "backup" -> OptionalInt.of(new BackupCommand(Clock.systemUTC()).run(rest, out, err));
+            case "restore" -> OptionalInt.of(new RestoreCommand().run(rest, out, err));
             case "--help", "help" -> {
                 out.print(USAGE);
                 yield OptionalInt.of(DONE);

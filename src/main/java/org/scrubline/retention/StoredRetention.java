@@ -31,8 +31,7 @@ class StoredRetention implements Retention {
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    StoredRetention(
-            RetentionStore store, People people, Ledger ledger, ApplicationEventPublisher events, Clock clock) {
+    StoredRetention(RetentionStore store, People people, Ledger ledger, ApplicationEventPublisher events, Clock clock) {
         this.store = store;
         this.people = people;
         this.ledger = ledger;

@@ -33,7 +33,7 @@ class CommandsTests {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"--help", "curves --help", "statistic --help"})
+    @ValueSource(strings = {"--help", "curves --help", "statistic --help", "backup --help", "restore --help"})
     void helpIsNoProblem(String line) {
         assertThat(run(line)).hasValue(0);
         assertThat(text(out)).isNotBlank();
@@ -44,6 +44,9 @@ class CommandsTests {
     void aCommandWithoutItsFilesIsWrongUse() {
         assertThat(run("curves")).hasValue(2);
         assertThat(run("statistic")).hasValue(2);
+        assertThat(run("backup")).hasValue(2);
+        assertThat(run("restore --from")).hasValue(2);
+        assertThat(run("restore --from --passphrase-file x")).hasValue(2);
         assertThat(text(out)).isEmpty();
     }
 

@@ -2,11 +2,8 @@ package org.scrubline.platform.database;
 
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
-import java.nio.channels.FileChannel;
-import java.nio.channels.FileLock;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.ExecutionException;
@@ -74,7 +71,10 @@ final class EmbeddedPostgresServer {
         if (!Files.exists(pidFile)) {
             return;
         }
-        refuseSecondInstance(data);
+        if (RunningServer.holds(data)) {
+            throw new DatabaseUnusable("Another running Scrubline uses " + data + ". Stop it, or set another"
+                    + " scrubline.data-directory.");
+        }
         String firstLine =
                 Files.readAllLines(pidFile).stream().findFirst().orElse("").trim();
         if (firstLine.matches("\\d+")) {
@@ -83,20 +83,6 @@ final class EmbeddedPostgresServer {
             if (orphan.isPresent()) {
                 log.info("Stopping the database server a killed run left behind (process {})", firstLine);
                 stop(orphan.get());
-            }
-        }
-    }
-
-    private static void refuseSecondInstance(Path data) throws IOException {
-        Path lockFile = data.resolve("epg-lock");
-        if (!Files.exists(lockFile)) {
-            return;
-        }
-        try (FileChannel channel = FileChannel.open(lockFile, StandardOpenOption.WRITE);
-                FileLock lock = channel.tryLock()) {
-            if (lock == null) {
-                throw new DatabaseUnusable("Another running Scrubline uses " + data + ". Stop it, or set another"
-                        + " scrubline.data-directory.");
             }
         }
     }

@@ -30,8 +30,7 @@ class AttackTests {
 
     /** Tables the server may only add to that hold no evidence, and why. */
     private static final Map<String, String> NO_EVIDENCE = Map.of(
-            "audit_entry",
-                    "who did and saw what, beside the evidence; what was done to a record has its own leaf",
+            "audit_entry", "who did and saw what, beside the evidence; what was done to a record has its own leaf",
             "account_organisation",
                     "says who may enter which organisation, before one is chosen; no record of training",
             "flyway_schema_history", "the history of the schema, written by migrations");

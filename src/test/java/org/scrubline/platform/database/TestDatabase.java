@@ -5,7 +5,9 @@ import java.io.IOException;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.Duration;
+import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.springframework.boot.flyway.autoconfigure.FlywayConnectionDetails;
@@ -47,9 +49,40 @@ public class TestDatabase {
 
     /** A superuser's connection to the application's database, for tests that look past the wall. */
     public static Connection superuser() throws SQLException, IOException {
+        return superuser(DatabaseRoles.DATABASE);
+    }
+
+    /** Makes a further, empty database on the server of the tests, as db/roles.sql makes one. */
+    public static void createDatabase(String name) throws SQLException, IOException {
         Server running = server();
-        String url = "jdbc:postgresql://" + running.host() + ":" + running.port() + "/" + DatabaseRoles.DATABASE;
-        return DriverManager.getConnection(url, running.superuser(), running.superuserPassword());
+        try (Connection superuser = DriverManager.getConnection(
+                        running.superuserUrl(), running.superuser(), running.superuserPassword());
+                Statement statement = superuser.createStatement()) {
+            statement.execute("create database " + name + " owner " + DatabaseRoles.OWNER);
+            statement.execute("revoke all on database " + name + " from public");
+            statement.execute("grant connect on database " + name + " to " + DatabaseRoles.RUNTIME);
+        }
+    }
+
+    /** A superuser's connection to one of the databases made by {@link #createDatabase}. */
+    public static Connection superuser(String name) throws SQLException, IOException {
+        Server running = server();
+        return DriverManager.getConnection(url(name), running.superuser(), running.superuserPassword());
+    }
+
+    /** What an operator would set to have such a database used, as {@code --name=value}. */
+    public static List<String> settings(String name) throws SQLException, IOException {
+        return List.of(
+                "--spring.datasource.url=" + url(name),
+                "--spring.datasource.username=" + DatabaseRoles.RUNTIME,
+                "--spring.datasource.password=" + DatabaseRoles.password(SECRET, DatabaseRoles.RUNTIME),
+                "--spring.flyway.user=" + DatabaseRoles.OWNER,
+                "--spring.flyway.password=" + DatabaseRoles.password(SECRET, DatabaseRoles.OWNER));
+    }
+
+    private static String url(String name) throws SQLException, IOException {
+        Server running = server();
+        return "jdbc:postgresql://" + running.host() + ":" + running.port() + "/" + name;
     }
 
     private static synchronized Server server() throws SQLException, IOException {
