@@ -46,7 +46,11 @@ public final class EvidenceFile {
         head.put("schema", SCHEMA);
         head.put("tenant", tenant.toString());
         List<String> known = queries.keys();
-        head.put("origin", known.isEmpty() ? "" : VerifierKey.parse(known.get(known.size() - 1)).name());
+        head.put(
+                "origin",
+                known.isEmpty()
+                        ? ""
+                        : VerifierKey.parse(known.get(known.size() - 1)).name());
         var keys = head.putArray("keys");
         known.forEach(keys::add);
         out.write(head + "\n");

@@ -56,9 +56,8 @@ class EvidencePageIT {
     void thePageIsAccessibleAndFitsTheScreenInEveryState(int width, ColorScheme theme) {
         Evidence evidence = fixture.withoutCheckpoint(organisations);
         SignedIn director = evidence.theatre().organisation().join("Ruda Calloway", Role.DIRECTOR);
-        Browser.NewContextOptions options = new Browser.NewContextOptions()
-                .setViewportSize(width, 800)
-                .setColorScheme(theme);
+        Browser.NewContextOptions options =
+                new Browser.NewContextOptions().setViewportSize(width, 800).setColorScheme(theme);
         try (BrowserContext context = Chromium.browser().newContext(options)) {
             Page page = logIn(context, director);
             page.navigate("http://localhost:" + port + "/evidence");
