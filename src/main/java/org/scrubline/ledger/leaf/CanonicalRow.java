@@ -53,7 +53,7 @@ final class CanonicalRow {
         return whole;
     }
 
-    /** RFC 8785 section 3.2.2.2; false when half of a pair might stand alone, which is for the library to refuse. */
+    /** RFC 8785 section 3.2.2.2; false for characters beyond the basic plane, which are left to the library. */
     private static boolean quote(String value, StringBuilder text) {
         text.append('"');
         for (int at = 0; at < value.length(); at++) {
