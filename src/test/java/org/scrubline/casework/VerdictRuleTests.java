@@ -181,7 +181,8 @@ class VerdictRuleTests {
                 "",
                 Instant.EPOCH,
                 null,
-                0);
+                0,
+                null);
     }
 
     private static Rubric rubric() {

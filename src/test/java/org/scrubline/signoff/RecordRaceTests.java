@@ -14,7 +14,6 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.function.Supplier;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.scrubline.casework.SheetChange;
@@ -110,9 +109,9 @@ class RecordRaceTests {
         acts.askVoid(theatre, director, signed.id()).orThrow();
         SignedIn second = theatre.organisation().join("Tobias Renn", Role.DIRECTOR);
 
-        List<String> outcomes = race(
+        List<String> outcomes = race(List.<Callable<String>>of(
                 () -> outcome(() -> signing.signWithoutCredential(scorer, signed.sheetId())),
-                () -> outcome(() -> voids.decide(second, signed.id(), true, "")));
+                () -> outcome(() -> voids.decide(second, signed.id(), true, ""))));
         assertThat(outcomes.get(1)).isEqualTo("done");
         assertThat(outcomes.get(0)).as("refused, or not there any more").isIn("refused", "nothing");
         assertThat(count("signed_sheet", "sheet_id", signed.sheetId())).isEqualTo(1);
@@ -123,9 +122,9 @@ class RecordRaceTests {
     void aVoidAskedForWhileANewVersionIsSignedIsEitherBeforeOrAfterIt() throws Exception {
         acts.open(theatre, scorer, signed.id()).orThrow();
 
-        List<String> outcomes = race(
+        List<String> outcomes = race(List.<Callable<String>>of(
                 () -> outcome(() -> signing.signWithoutCredential(scorer, signed.sheetId())),
-                () -> outcome(() -> voids.ask(director, signed.id(), VoidGround.WRONG_TRAINEE, WHY)));
+                () -> outcome(() -> voids.ask(director, signed.id(), VoidGround.WRONG_TRAINEE, WHY))));
         assertThat(outcomes.get(1)).isEqualTo("done");
         int versionAskedAbout = acts.history(theatre, director, signed.id())
                 .voidWaiting()
@@ -143,9 +142,9 @@ class RecordRaceTests {
         acts.askVoid(theatre, scorer, signed.id()).orThrow();
         SignedIn second = theatre.organisation().join("Tobias Renn", Role.DIRECTOR);
 
-        List<String> outcomes = race(
+        List<String> outcomes = race(List.<Callable<String>>of(
                 () -> outcome(() -> voids.decide(director, signed.id(), true, "")),
-                () -> outcome(() -> voids.decide(second, signed.id(), false, WHY)));
+                () -> outcome(() -> voids.decide(second, signed.id(), false, WHY))));
         assertThat(outcomes).containsExactlyInAnyOrder("done", "refused");
         assertThat(count("void_decision", "sheet_id", signed.sheetId())).isEqualTo(1);
     }
@@ -168,10 +167,10 @@ class RecordRaceTests {
                         .distinct())
                 .hasSize(1);
 
-        List<String> outcomes = race(
+        List<String> outcomes = race(List.<Callable<String>>of(
                 () -> outcome(() -> decisions.decide(reviewer, contest, true, WHY)),
                 () -> outcome(() -> decisions.decide(reviewer, contest, false, WHY)),
-                () -> outcome(() -> decisions.withdraw(theatre.trainee(), contest, "")));
+                () -> outcome(() -> decisions.withdraw(theatre.trainee(), contest, ""))));
         assertThat(outcomes).containsExactlyInAnyOrder("done", "refused", "refused");
         assertThat(count("contest_step", "contest_id", contest)).isEqualTo(3);
     }
@@ -229,11 +228,6 @@ class RecordRaceTests {
 
     private <T> List<T> many(Callable<T> work) throws Exception {
         return race(IntStream.range(0, AT_ONCE).mapToObj(i -> work).toList());
-    }
-
-    @SafeVarargs
-    private <T> List<T> race(Callable<T>... works) throws Exception {
-        return race(Stream.of(works).toList());
     }
 
     private <T> List<T> race(List<Callable<T>> works) throws Exception {

@@ -81,6 +81,7 @@ class SigningRulesTests {
                 sheet.nextStep(),
                 sheet.openedAt(),
                 sheet.firstScoredAt(),
-                sheet.lockVersion());
+                sheet.lockVersion(),
+                sheet.reopening());
     }
 }

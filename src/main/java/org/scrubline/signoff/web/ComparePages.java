@@ -93,7 +93,7 @@ class ComparePages {
         groups.add(group("signoff.feedback", lines(left.feedback()), lines(right.feedback())));
         groups.add(group("signoff.steps", steps(left), steps(right)));
         groups.add(group("signoff.events", events(left), events(right)));
-        groups.add(group("signoff.case.title", lines(left.lines()), lines(right.lines())));
+        groups.add(group("signoff.case.title", facts(left), facts(right)));
         return groups.stream().filter(group -> !group.rows().isEmpty()).toList();
     }
 
@@ -115,6 +115,13 @@ class ComparePages {
             verdict.put(words.say("signoff.compare.reasons"), String.join(" ", page.reasons()));
         }
         return verdict;
+    }
+
+    /** The reason of a version stands in the head already. */
+    private Map<String, String> facts(RecordPage page) {
+        Map<String, String> facts = lines(page.lines());
+        facts.remove(words.say("signoff.version.reason"));
+        return facts;
     }
 
     private static Map<String, String> lines(List<RecordPage.Line> lines) {
