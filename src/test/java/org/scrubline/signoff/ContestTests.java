@@ -56,6 +56,9 @@ class ContestTests {
     RecordFixture acts;
 
     @Autowired
+    VersionFixture versions;
+
+    @Autowired
     SignedSheets signedSheets;
 
     @Autowired
@@ -271,6 +274,11 @@ class ContestTests {
     @Test
     void theReviewerReadsThatOneRecordAndNobodyElseDoes() throws Exception {
         SignedSheet other = fixture.signed(theatre, clock.instant().minus(Duration.ofHours(5)));
+        SignedIn second = theatre.organisation().join("Corin Aldersey", Role.SUPERVISOR);
+        for (SignedSheet record : List.of(signed, other)) {
+            versions.sign(theatre, second, RecordEvent.COUNTERSIGNED, record, "")
+                    .orThrow();
+        }
         assertThatThrownBy(() -> acts.history(theatre, reviewer, signed.id())).isInstanceOf(NotFound.class);
         UUID contest = acts.inReview(theatre, signed.id(), director, reviewer);
 

@@ -64,6 +64,9 @@ class NewVersionTests {
     RecordFixture acts;
 
     @Autowired
+    VersionFixture signatures;
+
+    @Autowired
     SignedSheets signedSheets;
 
     @Autowired
@@ -303,6 +306,10 @@ class NewVersionTests {
         assertThat(theatre.organisation().in(() -> versions.delegates(director, first.id())))
                 .extracting(person -> person.id())
                 .containsExactly(colleague.personId());
+        SignedIn countersigner = theatre.organisation().join("Corin Aldersey", Role.SUPERVISOR);
+        signatures
+                .sign(theatre, countersigner, RecordEvent.COUNTERSIGNED, first, "")
+                .orThrow();
         assertThatThrownBy(() -> acts.history(theatre, colleague, first.id())).isInstanceOf(NotFound.class);
         theatre.organisation()
                 .in(() -> versions.nameDelegate(

@@ -17,11 +17,13 @@ import org.springframework.boot.jdbc.autoconfigure.JdbcConnectionDetails;
 public record DatabaseLogin(String url, String user, String password) {
 
     public static DatabaseLogin of(JdbcConnectionDetails details) {
-        return new DatabaseLogin(details.getJdbcUrl(), filled(details.getUsername()), filled(details.getPassword()));
+        return new DatabaseLogin(
+                filled(details.getJdbcUrl()), filled(details.getUsername()), filled(details.getPassword()));
     }
 
     static DatabaseLogin of(FlywayConnectionDetails details) {
-        return new DatabaseLogin(details.getJdbcUrl(), filled(details.getUsername()), filled(details.getPassword()));
+        return new DatabaseLogin(
+                filled(details.getJdbcUrl()), filled(details.getUsername()), filled(details.getPassword()));
     }
 
     /** A connection outside the pool; the caller closes it. */

@@ -235,7 +235,9 @@ class AuditPagesTests {
                 .startsWith("sequence,server_time_utc,")
                 .contains(",'=HYPERLINK(A1),")
                 .doesNotContain(",=");
-        assertThat(file.lines().count()).as("head and five people").isEqualTo(6);
+        assertThat(file.lines().count())
+                .as("head, five people and who countersigned")
+                .isEqualTo(7);
         assertThat(file).contains(sly.personId().toString(), ",system,");
     }
 

@@ -63,7 +63,7 @@ class AttackTests {
         CheckResult result = Attack.check(tenant, known, database -> {});
         assertThat(result.found()).isEmpty();
         assertThat(result.sound()).isTrue();
-        assertThat(result.records()).isEqualTo(2);
+        assertThat(result.records()).isEqualTo(3);
         assertThat(result.checkpoints()).isEqualTo(2);
         assertThat(result.held()).isEqualTo(1);
         assertThat(result.keyGiven()).isTrue();

@@ -33,6 +33,7 @@ public class EvidenceFixture {
     private final Signing signing;
     private final SignedRecords records;
     private final People people;
+    private final EvidenceExamples examples;
     private final Ledger ledger;
     private final Checkpoints checkpoints;
     private final JdbcClient jdbc;
@@ -45,6 +46,7 @@ public class EvidenceFixture {
             Signing signing,
             SignedRecords records,
             People people,
+            EvidenceExamples examples,
             Ledger ledger,
             Checkpoints checkpoints,
             JdbcClient jdbc,
@@ -55,6 +57,7 @@ public class EvidenceFixture {
         this.signing = signing;
         this.records = records;
         this.people = people;
+        this.examples = examples;
         this.ledger = ledger;
         this.checkpoints = checkpoints;
         this.jdbc = jdbc;
@@ -81,6 +84,7 @@ public class EvidenceFixture {
         });
         handOn(theatre, first);
         populationFit(theatre);
+        examples.of(theatre, first, signed(theatre, Duration.ofHours(4)));
         theatre.organisation().in(checkpoints::publish);
         SignedSheet second = signed(theatre, Duration.ofHours(3));
         theatre.organisation().in(checkpoints::publish);

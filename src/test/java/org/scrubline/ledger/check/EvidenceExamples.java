@@ -1,0 +1,143 @@
+package org.scrubline.ledger.check;
+
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.scrubline.casework.SheetFixture.Theatre;
+import org.scrubline.ledger.LeafKind;
+import org.scrubline.ledger.Ledger;
+import org.scrubline.people.SettingKey;
+import org.scrubline.platform.Role;
+import org.scrubline.platform.SignedIn;
+import org.scrubline.signoff.RecordEvent;
+import org.scrubline.signoff.RecordFixture;
+import org.scrubline.signoff.SignedSheet;
+import org.scrubline.signoff.SigningStatements;
+import org.scrubline.signoff.VersionFixture;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.support.TransactionTemplate;
+
+/** One of everything that hangs on signed records and programmes: by the services where a test can, else as plain rows. */
+@Component
+class EvidenceExamples {
+
+    private static final String DELEGATE = """
+            insert into version_delegate (
+                tenant_id, id, sheet_id, signed_sheet_id, delegate_id, content, content_hash,
+                signer_id, signer_name, signer_role, meaning, signed_at, signed_zone)
+            values (:tenant, :id, :sheet, :record, :other, '{}', repeat('0', 64),
+                :person, 'Ada Verney', 'DIRECTOR', 'signoff.meaning.delegate', now(), 'Europe/London')
+            """;
+    private static final String RELEASE = """
+            insert into late_release (
+                tenant_id, id, sheet_id, released_by, released_name, released_role, reason, released_at, released_zone)
+            values (:tenant, :id, :sheet, :person, 'Ada Verney', 'DIRECTOR', 'on leave', now(), 'Europe/London')
+            """;
+    private static final String INTRODUCTION = """
+            insert into scorer_introduction (
+                tenant_id, id, programme_id, person_id, introduced_on, recorded_by, recorded_at)
+            values (:tenant, :id, :programme, :person, current_date, :other, now())
+            """;
+    private static final String RETENTION = """
+            insert into retention_setting (
+                tenant_id, id, programme_id, draft_days, record_years, export_days, set_by, set_at)
+            values (:tenant, :id, :programme, 90, 6, 30, :person, now())
+            """;
+    private static final String REMOVED = """
+            insert into removed_sheet (
+                tenant_id, id, case_id, trainee_id, scorer_id, opened_at, touched_at, told_at, removed_at, days)
+            values (:tenant, :id, :case, :trainee, :person, now(), now(), now(), now(), 90)
+            """;
+    private static final String ACCESS = """
+            insert into visitor_access (
+                tenant_id, id, programme_id, visitor_id, purpose, starts_at, ends_at, given_by, given_at)
+            values (:tenant, :id, :programme, :other, 'visit', now(), now() + interval '1 day', :person, now())
+            """;
+    private static final List<String> VISITED = List.of(ACCESS, """
+            insert into visitor_record (tenant_id, id, access_id, trainee_id)
+            values (:tenant, gen_random_uuid(), :id, :trainee)
+            """, """
+            insert into visitor_record (tenant_id, id, access_id, signed_sheet_id)
+            values (:tenant, gen_random_uuid(), :id, :record)
+            """);
+    private static final String ASSERTION = """
+            insert into signature_assertion (
+                tenant_id, id, record_kind, record_id, challenge, credential_id, public_key, algorithm,
+                authenticator_data, client_data, signature, rp_id, origin, made_at)
+            values (:tenant, :id, 'SIGNATURE', :record, 'AA', 'AA', 'AA', -7,
+                'AA', 'AA', 'AA', 'localhost', 'http://localhost', now())
+            """;
+
+    private final RecordFixture records;
+    private final VersionFixture versions;
+    private final SigningStatements statements;
+    private final Ledger ledger;
+    private final JdbcClient jdbc;
+    private final TransactionTemplate transaction;
+
+    EvidenceExamples(
+            RecordFixture records,
+            VersionFixture versions,
+            SigningStatements statements,
+            Ledger ledger,
+            JdbcClient jdbc,
+            TransactionTemplate transaction) {
+        this.records = records;
+        this.versions = versions;
+        this.statements = statements;
+        this.ledger = ledger;
+        this.jdbc = jdbc;
+        this.transaction = transaction;
+    }
+
+    /** {@code contested} ends under review, {@code voided} void. */
+    void of(Theatre theatre, SignedSheet contested, SignedSheet voided) {
+        SignedIn director = theatre.organisation().join("Ada Verney", Role.DIRECTOR);
+        SignedIn colleague = theatre.organisation().join("Ottilie Brannock", Role.SUPERVISOR);
+        for (SignedIn who : List.of(colleague, theatre.trainee())) {
+            theatre.organisation().in(() -> {
+                statements.accept(who);
+                return true;
+            });
+        }
+        versions.set(theatre, SettingKey.LATE_AFTER, 72);
+        versions.sign(theatre, colleague, RecordEvent.COUNTERSIGNED, contested, "")
+                .orThrow();
+        versions.sign(theatre, theatre.trainee(), RecordEvent.ACKNOWLEDGED, contested, "Thank you.")
+                .orThrow();
+        records.inReview(theatre, contested.id(), director, colleague);
+        records.askVoid(theatre, theatre.supervisor(), voided.id()).orThrow();
+        records.decideVoid(theatre, director, voided.id(), true).orThrow();
+        Row row = new Row(theatre, contested, director, colleague);
+        fixed(row, LeafKind.VERSION_DELEGATE, List.of(DELEGATE));
+        fixed(row, LeafKind.LATE_RELEASE, List.of(RELEASE));
+        fixed(row, LeafKind.INTRODUCTION, List.of(INTRODUCTION));
+        fixed(row, LeafKind.RETENTION_SETTING, List.of(RETENTION));
+        fixed(row, LeafKind.SHEET_REMOVED, List.of(REMOVED));
+        fixed(row, LeafKind.VISIT, VISITED);
+        fixed(row, LeafKind.ASSERTION, List.of(ASSERTION));
+    }
+
+    private record Row(Theatre theatre, SignedSheet record, SignedIn person, SignedIn other) {}
+
+    private void fixed(Row row, LeafKind kind, List<String> inserts) {
+        UUID id = UUID.randomUUID();
+        Map<String, Object> values = Map.of(
+                "tenant", row.theatre().organisation().tenant(),
+                "id", id,
+                "programme", row.theatre().organisation().programme().id(),
+                "sheet", row.record().sheetId(),
+                "record", row.record().id(),
+                "case", row.record().caseId(),
+                "trainee", row.record().traineeId(),
+                "person", row.person().personId(),
+                "other", row.other().personId());
+        row.theatre()
+                .organisation()
+                .in(() -> transaction.execute(status -> {
+                    inserts.forEach(insert -> jdbc.sql(insert).params(values).update());
+                    return ledger.append(kind, id);
+                }));
+    }
+}
