@@ -1,7 +1,7 @@
 package org.scrubline.ledger.web;
 
 import java.time.Instant;
-import java.time.ZoneOffset;
+import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
@@ -18,6 +18,9 @@ import org.springframework.stereotype.Component;
 /** Puts the state of the ledger into words. */
 @Component
 class EvidencePages {
+
+    /** A ledger belongs to no place; the zone is named beside each time. */
+    private static final ZoneId ZONE = ZoneId.of("UTC");
 
     private final Checkpoints checkpoints;
     private final EvidenceChecks checks;
@@ -60,7 +63,7 @@ class EvidencePages {
     }
 
     private static String at(Instant instant) {
-        return DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm z", locale()).format(instant.atZone(ZoneOffset.UTC));
+        return DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm z", locale()).format(instant.atZone(ZONE));
     }
 
     private static Locale locale() {
