@@ -146,7 +146,7 @@ class StatementForms {
                 steps,
                 new Reason(
                         words.say("signoff.form." + name + ".reason"),
-                        words.say("signoff.form.reason.hint"),
+                        words.say(reasonNeeded ? "signoff.form.reason.hint" : "signoff.form.remark.hint"),
                         reasonNeeded),
                 acts.get(0).meaning() != null,
                 acts,

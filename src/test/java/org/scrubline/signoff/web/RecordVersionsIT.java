@@ -122,7 +122,7 @@ class RecordVersionsIT {
         page.locator(".actions a", new Page.LocatorOptions().setHasText("Contest this score"))
                 .click();
         check("contest-form");
-        page.locator("input[name=steps][value=TF09]").check();
+        page.locator("label:has(input[name=steps][value=TF09])").click();
         page.locator("#reason").fill("I did this step alone, start to finish.");
         page.locator("#password").fill("not the password");
         page.locator("main .button-main").click();
@@ -205,7 +205,7 @@ class RecordVersionsIT {
     }
 
     private void setLevel(String step, int level) {
-        page.evaluate("document.querySelectorAll('details').forEach(one => one.open = true)");
+        page.evaluate("document.querySelectorAll('details.phase').forEach(one => one.open = true)");
         assertThat(page.waitForResponse(
                                 "**/taps",
                                 () -> page.locator(
