@@ -1,13 +1,4 @@
--- Tables as a later release might add them: with a trigger, a numbered and a computed column, and ledger checkpoints.
-CREATE TABLE ledger_checkpoint (
-    tenant_id uuid NOT NULL REFERENCES organisation (tenant_id),
-    size      bigint NOT NULL,
-    text      text NOT NULL,
-    PRIMARY KEY (tenant_id, size)
-);
-SELECT wall_off('ledger_checkpoint');
-GRANT SELECT, INSERT ON ledger_checkpoint TO ${runtimeRole};
-
+-- Tables as a later release might add them: with a trigger, a numbered and a computed column.
 CREATE TABLE numbered_note (
     tenant_id uuid NOT NULL REFERENCES organisation (tenant_id),
     number    bigint GENERATED ALWAYS AS IDENTITY,

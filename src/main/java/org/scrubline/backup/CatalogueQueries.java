@@ -59,10 +59,10 @@ class CatalogueQueries {
             select count(*) = 3
             from pg_attribute
             where attrelid = to_regclass('public.ledger_checkpoint')
-              and attname in ('tenant_id', 'size', 'text')
+              and attname in ('tenant_id', 'size', 'note')
             """;
     private static final String NEWEST_CHECKPOINT = """
-            select tenant_id, text
+            select tenant_id, note
             from ledger_checkpoint
             where tenant_id = :tenant
             order by size desc
@@ -100,7 +100,7 @@ class CatalogueQueries {
         return jdbc.sql(NEWEST_CHECKPOINT)
                 .param("tenant", tenant)
                 .query((row, number) ->
-                        new Manifest.Checkpoint(row.getObject("tenant_id", UUID.class), row.getString("text")))
+                        new Manifest.Checkpoint(row.getObject("tenant_id", UUID.class), row.getString("note")))
                 .optional();
     }
 

@@ -31,10 +31,10 @@ import org.scrubline.platform.database.CommandDatabase;
 class RestoreTests {
 
     private static final String LATER_ROWS = """
-            insert into ledger_checkpoint (tenant_id, size, text) values
-                ('00000000-0000-4000-8000-000000000001', 9, 'older checkpoint'),
-                ('00000000-0000-4000-8000-000000000001', 10, E'newest\\ncheckpoint'),
-                ('00000000-0000-4000-8000-000000000002', 1, 'only checkpoint');
+            insert into ledger_checkpoint (tenant_id, id, size, root, issued_at, note) values
+                ('00000000-0000-4000-8000-000000000001', gen_random_uuid(), 9, '', now(), 'older checkpoint'),
+                ('00000000-0000-4000-8000-000000000001', gen_random_uuid(), 10, '', now(), E'newest\\ncheckpoint'),
+                ('00000000-0000-4000-8000-000000000002', gen_random_uuid(), 1, '', now(), 'only checkpoint');
             insert into numbered_note (tenant_id, note) values
                 ('00000000-0000-4000-8000-000000000001', 'first'),
                 ('00000000-0000-4000-8000-000000000002', 'second');

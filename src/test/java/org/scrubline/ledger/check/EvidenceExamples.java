@@ -101,7 +101,7 @@ class EvidenceExamples {
                 return true;
             });
         }
-        versions.set(theatre, SettingKey.LATE_AFTER, 72);
+        versions.set(theatre, SettingKey.LATE_AFTER, 48);
         versions.sign(theatre, colleague, RecordEvent.COUNTERSIGNED, contested, "")
                 .orThrow();
         versions.sign(theatre, theatre.trainee(), RecordEvent.ACKNOWLEDGED, contested, "Thank you.")
