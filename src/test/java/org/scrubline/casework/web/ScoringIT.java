@@ -8,6 +8,7 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
+import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.options.ColorScheme;
 import java.math.BigDecimal;
 import java.nio.file.Path;
@@ -238,7 +239,8 @@ class ScoringIT {
         assertThat(mark("TF01")).hasText("not saved yet");
         Page other = context.newPage();
         logIn(other);
-        assertThat(mark("TF01")).hasText("saved");
+        // Tries again after a pause that doubles with every try.
+        assertThat(mark("TF01")).hasText("saved", new LocatorAssertions.HasTextOptions().setTimeout(20_000));
         assertThat(page.locator(".unsaved")).hasCount(0);
         assertThat(read().step("TF01")).isEqualTo(new Scored(4));
     }
