@@ -248,7 +248,11 @@ class VoidTests {
 
         String decision = form + "/decision";
         page(director, "/contests").andExpect(content().string(containsString(decision)));
-        page(director, decision).andExpect(content().string(containsString("I confirm that this record is void")));
+        page(director, decision)
+                .andExpect(content()
+                        .string(allOf(
+                                containsString("I confirm that this record is void"),
+                                containsString("wrong trainee. This case was another trainee’s case."))));
         mockMvc.perform(post(decision)
                         .param("password", TestOrganisations.PASSWORD)
                         .with(LogIn.as(director))

@@ -10,6 +10,7 @@ import org.scrubline.platform.FormView;
  * @param nav key of the entry it stands under
  * @param about the record in a line
  * @param lede what sending it does
+ * @param quote what somebody else said that this answers; null when it answers nothing
  * @param action where it is sent
  * @param select a choice from a list, null when there is none
  * @param steps steps to name, null when none are asked for
@@ -22,6 +23,7 @@ record StatementForm(
         String nav,
         String about,
         String lede,
+        @Nullable String quote,
         String action,
         Back back,
         @Nullable Select select,
@@ -30,6 +32,12 @@ record StatementForm(
         boolean password,
         List<Act> acts,
         FormView form) {
+
+    /** The same with what it answers. */
+    StatementForm quoting(@Nullable String said) {
+        return new StatementForm(
+                title, nav, about, lede, said, action, back, select, steps, reason, password, acts, form);
+    }
 
     /** Where to go without sending it. */
     record Back(String href, String label) {}

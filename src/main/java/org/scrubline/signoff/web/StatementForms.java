@@ -140,6 +140,7 @@ class StatementForms {
                         ask.about().versionNo(),
                         ask.about().signerName()),
                 words.say("signoff.form." + name + ".lede"),
+                null,
                 ask.action(),
                 ask.back(),
                 select,

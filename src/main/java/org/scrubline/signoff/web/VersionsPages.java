@@ -138,7 +138,7 @@ class VersionsPages {
                 null);
     }
 
-    private String waiting(VoidFile waiting) {
+    String waiting(VoidFile waiting) {
         return said("signoff.void.waiting", waiting.request(), ground(waiting.request()));
     }
 

@@ -35,13 +35,21 @@ class VoidController {
     private final Voids voids;
     private final StatementForms forms;
     private final StatementAnswers answers;
+    private final VersionsPages pages;
     private final RecordWords words;
 
-    VoidController(Versions versions, Voids voids, StatementForms forms, StatementAnswers answers, RecordWords words) {
+    VoidController(
+            Versions versions,
+            Voids voids,
+            StatementForms forms,
+            StatementAnswers answers,
+            VersionsPages pages,
+            RecordWords words) {
         this.versions = versions;
         this.voids = voids;
         this.forms = forms;
         this.answers = answers;
+        this.pages = pages;
         this.words = words;
     }
 
@@ -75,7 +83,7 @@ class VoidController {
     ModelAndView decide(@AuthenticationPrincipal SignedIn who, @PathVariable UUID id) {
         RecordHistory history = versions.history(who, id);
         return history.may().contains(RecordEvent.VOID_CONFIRMED)
-                ? answers.page(forms.decideVoid(about(history, "void/decision", TypedStatement.none(), List.of())))
+                ? answers.page(decision(history, TypedStatement.none(), List.of()))
                 : new ModelAndView("redirect:/signed/" + id);
     }
 
@@ -92,7 +100,13 @@ class VoidController {
                 redirect,
                 done -> "/signed/" + id,
                 confirm ? "signoff.void.confirmed" : "signoff.void.declined",
-                reasons -> forms.decideVoid(about(versions.history(who, id), "void/decision", typed, reasons)));
+                reasons -> decision(versions.history(who, id), typed, reasons));
+    }
+
+    /** With who asked and why in view. */
+    private StatementForm decision(RecordHistory history, TypedStatement typed, List<Refusal> reasons) {
+        return forms.decideVoid(about(history, "void/decision", typed, reasons))
+                .quoting(history.voidWaiting().map(pages::waiting).orElse(null));
     }
 
     /** Neither button is no decision. */

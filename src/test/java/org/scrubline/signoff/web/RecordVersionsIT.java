@@ -102,6 +102,7 @@ class RecordVersionsIT {
         page.waitForURL("**/sheets/*");
         assertThat(page.locator("main").innerText()).contains("You are writing version 2 of a signed sheet.");
         setLevel("TF09", 2);
+        page.navigate(address("/sheets/" + signed.sheetId()));
         check("sheet");
         page.navigate(address("/signed/" + signed.id()));
         check("record-writing");
