@@ -81,7 +81,7 @@ class RecordVersionsIT {
     }
 
     @ParameterizedTest
-    @ValueSource(ints = {360, 1280})
+    @ValueSource(ints = 360)
     void aLevelIsPutRightThenContestedUpheldAndSignedAgain(int screen) {
         width = screen;
         newVersion();
