@@ -23,6 +23,7 @@ import org.scrubline.support.LogIn;
 import org.scrubline.support.ScrublineTest;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.beans.factory.annotation.Qualifier;
+import org.springframework.beans.factory.config.AutowireCapableBeanFactory;
 import org.springframework.mock.web.MockHttpServletResponse;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.transaction.support.TransactionTemplate;
@@ -45,7 +46,7 @@ class AccessMatrixTests {
     RequestMappingHandlerMapping mapping;
 
     @Autowired
-    AccessWorld world;
+    AutowireCapableBeanFactory beans;
 
     @Autowired
     TransactionTemplate transaction;
@@ -54,7 +55,7 @@ class AccessMatrixTests {
 
     @BeforeEach
     void build() {
-        built = world.build();
+        built = beans.createBean(AccessWorld.class).build();
     }
 
     @Test

@@ -29,13 +29,12 @@ import org.scrubline.support.History;
 import org.scrubline.support.SoftwarePasskey;
 import org.scrubline.support.TestOrganisations;
 import org.scrubline.support.TestOrganisations.TestOrganisation;
-import org.springframework.stereotype.Component;
 
 /**
  * Records of one programme, the people they belong to, and people of every role in the same programme, in another one of
- * the organisation and in another organisation.
+ * the organisation and in another organisation. Made by the tests that need it, since it asks for more than every context of
+ * the tests has.
  */
-@Component
 class AccessWorld {
 
     /** In the printed names and texts of the programme's records and nowhere else. */

@@ -20,6 +20,7 @@ import org.scrubline.support.LogIn;
 import org.scrubline.support.ScrublineTest;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.beans.factory.annotation.Qualifier;
+import org.springframework.beans.factory.config.AutowireCapableBeanFactory;
 import org.springframework.http.ResponseEntity;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
@@ -54,7 +55,7 @@ class DatabaseWallTests {
     RequestMappingHandlerMapping mapping;
 
     @Autowired
-    AccessWorld world;
+    AutowireCapableBeanFactory beans;
 
     @Autowired
     TransactionTemplate transaction;
@@ -67,7 +68,7 @@ class DatabaseWallTests {
 
     @BeforeEach
     void build() {
-        built = world.build();
+        built = beans.createBean(AccessWorld.class).build();
         unguarded = MockMvcBuilders.webAppContextSetup(context).build();
     }
 
