@@ -61,6 +61,11 @@ final class ServerProcess implements AutoCloseable {
         return waitFor(process, log, pattern);
     }
 
+    /** Everything the server has written so far. */
+    String log() {
+        return read(log);
+    }
+
     String address() {
         return "http://localhost:" + port;
     }

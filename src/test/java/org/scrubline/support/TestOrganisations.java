@@ -73,6 +73,14 @@ public class TestOrganisations {
             return tenant;
         }
 
+        /** A further programme of the same organisation, at the same site, with nobody in it. */
+        public TestOrganisation anotherProgramme() {
+            return in(() -> new TestOrganisation(
+                    tenant,
+                    people.addProgramme("Another programme", "Europe/London").orThrow(),
+                    site));
+        }
+
         public Programme programme() {
             return programme;
         }
