@@ -1,6 +1,7 @@
 package org.scrubline.casework;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.UUID;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.SignedIn;
@@ -11,8 +12,25 @@ import org.scrubline.platform.SignedIn;
  */
 public interface CaseChanges {
 
-    /** Says that a planned case has ended and opens the sheet of the supervisor planned. */
+    /**
+     * Says that a planned case has begun, which locks its complexity, and opens the sheet of the supervisor planned: times
+     * can be taken on it from now on, and it is signed once the case has ended.
+     */
+    Attempt<SurgicalCase> start(SignedIn who, UUID caseId);
+
+    /** Says that a case has ended, and opens the sheet of the supervisor planned unless it is open since the beginning. */
     Attempt<SurgicalCase> end(SignedIn who, UUID caseId, Instant endedAt);
+
+    /** Says on which day at the site a planned case will be. */
+    Attempt<SurgicalCase> plan(SignedIn who, UUID caseId, LocalDate day);
+
+    /**
+     * Keeps what a trainee of the case wants to work on, until a supervisor has signed.
+     *
+     * @param goal empty takes it back
+     * @throws org.scrubline.platform.NotFound unless {@code who} is a trainee of this case
+     */
+    Attempt<SurgicalCase> setGoal(SignedIn who, UUID caseId, String goal);
 
     /** Asks one more supervisor to score a trainee's part of an ended case. */
     Attempt<UUID> askScorer(SignedIn who, UUID caseId, UUID traineeId, UUID supervisorId);

@@ -1,6 +1,7 @@
 package org.scrubline.casework;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.UUID;
@@ -15,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param endedAt end of the case, not later than ten minutes from now; null for a case that is only planned
  * @param endedZone zone of the site's clock
  * @param secondEyeOf case of the other eye on the same day; null when there is none
+ * @param plannedOn day at the site a planned case is meant for; null when nobody said, or when it has ended
  */
 public record CaseEntry(
         UUID programmeId,
@@ -29,7 +31,8 @@ public record CaseEntry(
         List<String> factors,
         @Nullable Instant endedAt,
         ZoneId endedZone,
-        @Nullable UUID secondEyeOf) {
+        @Nullable UUID secondEyeOf,
+        @Nullable LocalDate plannedOn) {
 
     public CaseEntry {
         factors = List.copyOf(factors);

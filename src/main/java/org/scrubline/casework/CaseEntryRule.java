@@ -3,6 +3,8 @@ package org.scrubline.casework;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -37,19 +39,20 @@ class CaseEntryRule {
         this.clock = clock;
     }
 
-    /** The reasons, in the order of the form; empty when the case can be logged. */
-    List<Refusal> against(SignedIn who, CaseEntry entry) {
+    /** What is wrong with the answers given so far; empty when nothing is. */
+    List<Refusal> against(SignedIn who, CaseAnswers entry) {
         List<Refusal> reasons = new ArrayList<>();
         if (!CaseReference.wellFormed(entry.reference())) {
             reasons.add(Refusal.at("reference", "refusal.case.reference.form"));
         }
-        if (!publishes(entry.procedureCode())) {
+        if (entry.procedureCode() != null && !publishes(entry.procedureCode())) {
             reasons.add(Refusal.at("procedure", "refusal.case.procedure"));
         }
-        if (people.site(entry.siteId()).isEmpty()) {
+        if (entry.siteId() != null && people.site(entry.siteId()).isEmpty()) {
             reasons.add(Refusal.at("site", "refusal.case.site"));
         }
         Optional.ofNullable(entry.endedAt()).flatMap(this::againstEnd).ifPresent(reasons::add);
+        Optional.ofNullable(entry.plannedOn()).flatMap(this::againstDay).ifPresent(reasons::add);
         againstPeople(who, entry).ifPresent(reasons::add);
         if (!knowsAll(entry.factors())) {
             reasons.add(Refusal.at("factors", "refusal.case.factors"));
@@ -69,6 +72,13 @@ class CaseEntryRule {
         return Optional.empty();
     }
 
+    /** A day gone by on every site's calendar, or so far off that it must be a slip of the year. */
+    Optional<Refusal> againstDay(LocalDate day) {
+        LocalDate today = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
+        boolean plausible = !day.isBefore(today.minusDays(1)) && !day.isAfter(today.plusYears(1));
+        return plausible ? Optional.empty() : Optional.of(Refusal.at("plannedOn", "refusal.case.planned-on"));
+    }
+
     boolean publishes(String procedure) {
         return rubrics.published().stream()
                 .anyMatch(published -> published.rubric().procedure().equals(procedure));
@@ -81,21 +91,27 @@ class CaseEntryRule {
                 .containsAll(factors);
     }
 
-    private Optional<Refusal> againstPeople(SignedIn who, CaseEntry entry) {
+    private Optional<Refusal> againstPeople(SignedIn who, CaseAnswers entry) {
+        UUID trainee = entry.traineeId();
+        return trainee == null ? Optional.empty() : againstPeople(who, entry, trainee);
+    }
+
+    private Optional<Refusal> againstPeople(SignedIn who, CaseAnswers entry, UUID trainee) {
         UUID programme = entry.programmeId();
-        boolean own = entry.traineeId().equals(who.personId());
+        UUID supervisor = entry.supervisorId();
+        boolean own = trainee.equals(who.personId());
         if (own && !who.has(Role.TRAINEE, programme)) {
             return Optional.of(Refusal.of("refusal.case.programme"));
         }
         if (!own && !who.has(Role.SUPERVISOR, programme)) {
             return Optional.of(Refusal.at("trainee", "refusal.case.trainee.other"));
         }
-        if (!own && !entry.supervisorId().equals(who.personId())) {
+        if (!own && supervisor != null && !supervisor.equals(who.personId())) {
             return Optional.of(Refusal.at(ScorerRule.FIELD, "refusal.case.supervisor.other"));
         }
-        if (!own && !scorers.holds(programme, entry.traineeId(), Role.TRAINEE)) {
+        if (!own && !scorers.holds(programme, trainee, Role.TRAINEE)) {
             return Optional.of(Refusal.at("trainee", "refusal.case.trainee.unknown"));
         }
-        return scorers.against(programme, entry.traineeId(), entry.supervisorId());
+        return supervisor == null ? Optional.empty() : scorers.against(programme, trainee, supervisor);
     }
 }

@@ -21,8 +21,8 @@ public record CaseFile(
     /** A person by printed name. */
     public record Named(UUID id, String name) {}
 
-    /** A trainee on the case and the part claimed. */
-    public record Participant(UUID traineeId, String name, Part claimedPart) {}
+    /** A trainee on the case, the part claimed and what the trainee wants to work on, empty when nothing was said. */
+    public record Participant(UUID traineeId, String name, Part claimedPart, String goal) {}
 
     /**
      * One supervisor asked to score one trainee.

@@ -2,6 +2,8 @@ package org.scrubline.casework;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -17,7 +19,7 @@ import org.springframework.stereotype.Repository;
 class CaseQueries {
 
     private static final String PARTICIPANTS = """
-            select t.trainee_id, p.printed_name, t.claimed_part
+            select t.trainee_id, p.printed_name, t.claimed_part, t.goal
             from case_trainee t
             join person p on p.tenant_id = t.tenant_id and p.id = t.trainee_id
             where t.tenant_id = :tenant
@@ -74,8 +76,7 @@ class CaseQueries {
     // max: of several confirmed parts the largest comes last in the alphabet, too.
     // The claim stands until a signed sheet says otherwise, and a version being written says nothing yet; a case all of
     // whose sheets are void counts no more.
-    private static final String OPERATED = """
-            select count(*)
+    private static final String OF_OPERATED = """
             from case_trainee t
             join surgical_case c on c.tenant_id = t.tenant_id and c.id = t.case_id
             left join lateral (
@@ -95,6 +96,12 @@ class CaseQueries {
               and coalesce(sheets.confirmed, t.claimed_part) <> 'ASSISTED'
               and not coalesce(sheets.void, false)
             """;
+    private static final String OPERATED = """
+            select count(*)
+            """ + OF_OPERATED;
+    private static final String LAST_OPERATED = """
+            select max(c.ended_at)
+            """ + OF_OPERATED;
 
     private final JdbcClient jdbc;
 
@@ -108,7 +115,8 @@ class CaseQueries {
                 .query((row, n) -> new CaseFile.Participant(
                         row.getObject("trainee_id", UUID.class),
                         row.getString("printed_name"),
-                        Part.valueOf(row.getString("claimed_part"))))
+                        Part.valueOf(row.getString("claimed_part")),
+                        row.getString("goal")))
                 .list();
     }
 
@@ -173,6 +181,16 @@ class CaseQueries {
                 .param("procedure", procedure)
                 .query(Integer.class)
                 .single();
+    }
+
+    Optional<Instant> lastOperated(UUID trainee, String procedure) {
+        OffsetDateTime last = sql(LAST_OPERATED)
+                .param("trainee", trainee)
+                .param("procedure", procedure)
+                .query((row, n) -> row.getObject(1, OffsetDateTime.class))
+                .list()
+                .get(0);
+        return Optional.ofNullable(last).map(OffsetDateTime::toInstant);
     }
 
     private StatementSpec sql(String text) {

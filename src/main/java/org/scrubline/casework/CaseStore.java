@@ -4,6 +4,7 @@ import java.sql.Array;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
@@ -24,7 +25,7 @@ class CaseStore {
     private static final String COLUMNS = """
             select c.id, c.programme_id, c.site_id, c.reference, c.procedure_code, c.eye, c.state,
                    c.planned_supervision, c.band, c.complexity_set_late, c.ended_at, c.ended_zone,
-                   c.converted_to, c.abandoned_reason, c.second_eye_of, c.logged_by, c.logged_at, c.lock_version,
+                   c.converted_to, c.abandoned_reason, c.second_eye_of, c.logged_by, c.logged_at, c.planned_on, c.lock_version,
                    array(select f.factor_code
                          from case_complexity f
                          where f.tenant_id = c.tenant_id
@@ -62,10 +63,12 @@ class CaseStore {
     private static final String INSERT = """
             insert into surgical_case (tenant_id, id, programme_id, site_id, reference, kind, procedure_code, eye, state,
                                        planned_supervision, band, complexity_set_at, complexity_set_late,
-                                       ended_at, ended_zone, second_eye_of, planned_scorer_id, logged_by, logged_at)
+                                       ended_at, ended_zone, second_eye_of, planned_scorer_id, logged_by, logged_at,
+                                       planned_on)
             values (:tenant, :id, :programme, :site, :reference, 'OPERATION', :procedure, :eye, :state,
                     :supervision, :band, :at, :late,
-                    :ended, :zone, :secondEyeOf, :scorer, :by, :at)
+                    :ended, :zone, :secondEyeOf, :scorer, :by, :at,
+                    :day)
             on conflict (tenant_id, programme_id, reference) do nothing
             """;
     private static final String INSERT_FACTOR = """
@@ -77,6 +80,13 @@ class CaseStore {
             insert into case_trainee (tenant_id, case_id, trainee_id, claimed_part)
             values (:tenant, :id, :trainee, :part)
             on conflict (tenant_id, case_id, trainee_id) do nothing
+            """;
+    private static final String START = """
+            update surgical_case
+            set state = 'STARTED',
+                lock_version = lock_version + 1
+            where tenant_id = :tenant
+              and id = :id
             """;
     private static final String END = """
             update surgical_case
@@ -101,6 +111,21 @@ class CaseStore {
                 lock_version = lock_version + 1
             where tenant_id = :tenant
               and id = :id
+            """;
+
+    private static final String PLAN = """
+            update surgical_case
+            set planned_on = :day,
+                lock_version = lock_version + 1
+            where tenant_id = :tenant
+              and id = :id
+            """;
+    private static final String SET_GOAL = """
+            update case_trainee
+            set goal = :goal
+            where tenant_id = :tenant
+              and case_id = :id
+              and trainee_id = :trainee
             """;
 
     private final JdbcClient jdbc;
@@ -164,6 +189,7 @@ class CaseStore {
                 .param("scorer", plannedScorer)
                 .param("by", added.loggedBy())
                 .param("at", utc(added.loggedAt()))
+                .param("day", added.plannedOn())
                 .update();
         added.factors().stream().filter(factor -> rows == 1).forEach(factor -> insertFactor(added.id(), factor));
         return rows == 1;
@@ -183,6 +209,10 @@ class CaseStore {
                 == 1;
     }
 
+    void start(UUID id) {
+        sql(START).param("id", id).update();
+    }
+
     /** The complexity of a planned case counts as late after all when it was set after the end now given. */
     void end(UUID id, Instant endedAt) {
         sql(END).param("id", id).param("ended", utc(endedAt)).update();
@@ -194,6 +224,18 @@ class CaseStore {
 
     void convert(UUID id, String procedure) {
         sql(CONVERT).param("id", id).param("procedure", procedure).update();
+    }
+
+    void plan(UUID id, LocalDate day) {
+        sql(PLAN).param("id", id).param("day", day).update();
+    }
+
+    void setGoal(UUID id, UUID trainee, String goal) {
+        sql(SET_GOAL)
+                .param("id", id)
+                .param("trainee", trainee)
+                .param("goal", goal)
+                .update();
     }
 
     private StatementSpec sql(String text) {
@@ -227,6 +269,7 @@ class CaseStore {
                 row.getObject("second_eye_of", UUID.class),
                 row.getObject("logged_by", UUID.class),
                 row.getObject("logged_at", OffsetDateTime.class).toInstant(),
+                row.getObject("planned_on", LocalDate.class),
                 row.getInt("lock_version"));
     }
 }

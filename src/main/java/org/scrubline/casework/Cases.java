@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.scrubline.platform.Attempt;
+import org.scrubline.platform.Refusal;
 import org.scrubline.platform.SignedIn;
 
 /** Logs and reads cases. Reading answers {@code NotFound} for a case the person has no part in. */
@@ -16,6 +17,9 @@ public interface Cases {
      * @return the case, or every reason why not; nothing is stored then
      */
     Attempt<SurgicalCase> log(SignedIn who, CaseEntry entry);
+
+    /** What {@link #log} would refuse of the answers given so far; nothing is stored. */
+    List<Refusal> against(SignedIn who, CaseAnswers answers);
 
     /** A fresh random reference that no case of the programme has now. */
     String proposeReference(UUID programmeId);

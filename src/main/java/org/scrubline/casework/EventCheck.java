@@ -44,7 +44,7 @@ class EventCheck {
         if (recorded >= EVENTS) {
             reasons.add(Refusal.at("event.code", "sheet.refusal.events", EVENTS));
         }
-        FreeText.check("event.action", FreeText.tidy(event.actionTaken()), ACTION_LENGTH)
+        FreeText.narrative("event.action", FreeText.tidy(event.actionTaken()), ACTION_LENGTH)
                 .ifPresent(reasons::add);
         return reasons;
     }

@@ -39,6 +39,7 @@ class OldSheetStore {
             values (:tenant, :sheet, :case, :trainee, :scorer, :opened, :touched, :told, :at, :days)
             """;
     private static final List<String> REMOVE = List.of(
+            "delete from hand_off where tenant_id = :tenant and sheet_id = :sheet",
             "delete from sheet_tap where tenant_id = :tenant and sheet_id = :sheet",
             "delete from sheet_event where tenant_id = :tenant and sheet_id = :sheet",
             "delete from sheet_measure where tenant_id = :tenant and sheet_id = :sheet",

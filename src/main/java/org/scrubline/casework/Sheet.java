@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -13,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param confirmedPart what the trainee did, as the supervisor confirms it; null until said
  * @param givenSupervision where the supervisor really was; null until said
  * @param steps state by step code; a step without entry is blank
+ * @param inBulk codes of the steps answered together with others in one action
  * @param measures value by measure code; a measure without entry was not taken
  * @param strength one strength in a sentence, empty when none
  * @param nextStep one thing for next time in a sentence, empty when none
@@ -30,6 +32,7 @@ public record Sheet(
         @Nullable Part confirmedPart,
         @Nullable Supervision givenSupervision,
         Map<String, StepState> steps,
+        Set<String> inBulk,
         Map<String, BigDecimal> measures,
         List<RecordedEvent> events,
         String strength,
@@ -41,6 +44,7 @@ public record Sheet(
 
     public Sheet {
         steps = Map.copyOf(steps);
+        inBulk = Set.copyOf(inBulk);
         measures = Map.copyOf(measures);
         events = List.copyOf(events);
     }
@@ -81,6 +85,7 @@ public record Sheet(
                 confirmedPart,
                 givenSupervision,
                 states,
+                inBulk,
                 measures,
                 events,
                 strength,

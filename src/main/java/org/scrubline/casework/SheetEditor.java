@@ -3,11 +3,13 @@ package org.scrubline.casework;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.StepState.BySupervisor;
@@ -34,6 +36,7 @@ class SheetEditor {
     private final Sheet sheet;
     private final Instant at;
     private final Map<String, StepState> steps;
+    private final Set<String> inBulk;
     private final Map<String, BigDecimal> measures;
     private final List<RecordedEvent> events;
     private final List<Refusal> refusals = new ArrayList<>();
@@ -48,6 +51,7 @@ class SheetEditor {
         this.sheet = sheet;
         this.at = at;
         this.steps = new LinkedHashMap<>(sheet.steps());
+        this.inBulk = new HashSet<>(sheet.inBulk());
         this.measures = new LinkedHashMap<>(sheet.measures());
         this.events = new ArrayList<>(sheet.events());
         this.part = sheet.confirmedPart();
@@ -83,7 +87,7 @@ class SheetEditor {
         } else if (change instanceof SheetChange.SetStep step) {
             setStep(step.stepCode(), step.state());
         } else if (change instanceof SheetChange.SetBlankSteps blanks) {
-            setBlanks(blanks.phase(), blanks.state());
+            answerTogether(blanks.phase(), blanks.state());
         } else if (change instanceof SheetChange.SetMeasure measure) {
             setMeasure(measure.measureCode(), measure.value());
         } else if (change instanceof SheetChange.AddEvent event) {
@@ -112,6 +116,9 @@ class SheetEditor {
     }
 
     private void put(String code, StepState state) {
+        if (!state.equals(steps.get(code))) {
+            inBulk.remove(code);
+        }
         if (state instanceof StepState.Blank) {
             steps.remove(code);
         } else {
@@ -119,15 +126,23 @@ class SheetEditor {
         }
     }
 
-    private void setBlanks(@Nullable Phase phase, StepState state) {
+    private void answerTogether(@Nullable Phase phase, StepState state) {
         if (state instanceof StepState.Scored || state instanceof StepState.Blank) {
             refusals.add(Refusal.of("sheet.refusal.bulk-level"));
             return;
         }
-        rubric.steps().stream()
+        inBulk.addAll(setBlanks(phase, state));
+    }
+
+    /** Gives the codes of the steps that were blank. */
+    private List<String> setBlanks(@Nullable Phase phase, StepState state) {
+        List<String> blank = rubric.steps().stream()
                 .filter(step -> phase == null || step.phase() == phase)
-                .filter(step -> !steps.containsKey(step.code()))
-                .forEach(step -> steps.put(step.code(), state));
+                .map(Step::code)
+                .filter(code -> !steps.containsKey(code))
+                .toList();
+        blank.forEach(code -> steps.put(code, state));
+        return blank;
     }
 
     private void setMeasure(String code, @Nullable BigDecimal value) {
@@ -166,7 +181,7 @@ class SheetEditor {
                 FreeText.tidy(event.actionTaken()),
                 at));
         if (event.eventCode().equals(EventCatalogue.TAKEOVER) && stepCode != null) {
-            steps.put(stepCode, new StepState.Scored(1));
+            put(stepCode, new StepState.Scored(1));
             setBlanks(rubric.step(stepCode).phase(), new BySupervisor(Cause.AFTER_TAKEOVER));
         }
     }
@@ -196,13 +211,16 @@ class SheetEditor {
     }
 
     private void setFeedback(SheetChange.SetFeedback feedback) {
-        strength = text("strength", feedback.strength());
-        nextStep = text("nextStep", feedback.nextStep());
+        strength = text("strength", strength, feedback.strength());
+        nextStep = text("nextStep", nextStep, feedback.nextStep());
     }
 
-    private String text(String field, String raw) {
+    /** What stands on the sheet already was looked through when it was written. */
+    private String text(String field, String stored, String raw) {
         String text = FreeText.tidy(raw);
-        FreeText.check(field, text, FEEDBACK_LENGTH).ifPresent(refusals::add);
+        if (!text.equals(stored)) {
+            FreeText.narrative(field, text, FEEDBACK_LENGTH).ifPresent(refusals::add);
+        }
         return text;
     }
 
@@ -233,6 +251,7 @@ class SheetEditor {
                 part,
                 supervision,
                 steps,
+                inBulk,
                 measures,
                 events,
                 strength,

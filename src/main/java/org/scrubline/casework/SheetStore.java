@@ -57,6 +57,13 @@ class SheetStore {
             where tenant_id = :tenant
               and sheet_id = :sheet
             """;
+    private static final String IN_BULK = """
+            select step_code
+            from sheet_step
+            where tenant_id = :tenant
+              and sheet_id = :sheet
+              and in_bulk
+            """;
     private static final String MEASURES = """
             select measure_code, value
             from sheet_measure
@@ -150,6 +157,7 @@ class SheetStore {
                 optional(Part.class, row.getString("confirmed_part")),
                 optional(Supervision.class, row.getString("given_supervision")),
                 steps(id),
+                of(IN_BULK, id).query(String.class).set(),
                 measures(id),
                 of(EVENTS, id).query((event, n) -> event(event)).list(),
                 text(row.getString("strength")),

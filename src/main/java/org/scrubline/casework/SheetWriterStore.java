@@ -50,12 +50,13 @@ class SheetWriterStore {
             for update
             """;
     private static final String SET_STEP = """
-            insert into sheet_step (tenant_id, sheet_id, step_code, state, level, cause, recorded_at)
-            values (:tenant, :sheet, :code, :state, :level, :cause, :at)
+            insert into sheet_step (tenant_id, sheet_id, step_code, state, level, cause, in_bulk, recorded_at)
+            values (:tenant, :sheet, :code, :state, :level, :cause, :bulk, :at)
             on conflict (tenant_id, sheet_id, step_code) do update
             set state = excluded.state,
                 level = excluded.level,
                 cause = excluded.cause,
+                in_bulk = excluded.in_bulk,
                 recorded_at = excluded.recorded_at
             """;
     private static final String CLEAR_STEP = """
@@ -116,7 +117,8 @@ class SheetWriterStore {
             return false;
         }
         for (String code : either(before.steps(), after.steps())) {
-            if (!before.step(code).equals(after.step(code))) {
+            if (!before.step(code).equals(after.step(code))
+                    || before.inBulk().contains(code) != after.inBulk().contains(code)) {
                 writeStep(after, code, at);
             }
         }
@@ -178,6 +180,7 @@ class SheetWriterStore {
                 .param(
                         "cause",
                         state instanceof StepState.BySupervisor by ? by.cause().name() : null)
+                .param("bulk", after.inBulk().contains(code))
                 .param("at", utc(at))
                 .update();
     }

@@ -3,6 +3,7 @@ package org.scrubline.casework;
 import java.util.List;
 import java.util.UUID;
 import org.scrubline.platform.Attempt;
+import org.scrubline.platform.Refusal;
 import org.scrubline.platform.SignedIn;
 
 /** Reads and changes score sheets while they are drafts. */
@@ -31,6 +32,9 @@ public interface Sheets {
      * @throws org.scrubline.platform.StaleData when the sheet has moved on in the meantime
      */
     Attempt<Sheet> change(SignedIn scorer, UUID id, int onVersion, SheetChange change);
+
+    /** What {@link #change} would refuse of this change now; nothing is stored. */
+    List<Refusal> against(SignedIn scorer, UUID id, SheetChange change);
 
     /**
      * The same for a change sent under an id of its own: sent again, it is answered and not applied again.

@@ -2,12 +2,11 @@ package org.scrubline.casework;
 
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Function;
-import org.scrubline.ledger.LeafKind;
-import org.scrubline.ledger.Ledger;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.FreeText;
 import org.scrubline.platform.NotFound;
@@ -25,6 +24,7 @@ import org.springframework.transaction.annotation.Transactional;
 class StoredCaseChanges implements CaseChanges {
 
     private static final int REASON_LENGTH = 500;
+    private static final int GOAL_LENGTH = 200;
 
     private final Cases cases;
     private final CaseStore store;
@@ -32,7 +32,7 @@ class StoredCaseChanges implements CaseChanges {
     private final CaseEntryRule entries;
     private final ScorerRule scorers;
     private final Rubrics rubrics;
-    private final Ledger ledger;
+    private final SheetHandOn handOn;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
@@ -43,7 +43,7 @@ class StoredCaseChanges implements CaseChanges {
             CaseEntryRule entries,
             ScorerRule scorers,
             Rubrics rubrics,
-            Ledger ledger,
+            SheetHandOn handOn,
             ApplicationEventPublisher events,
             Clock clock) {
         this.cases = cases;
@@ -52,28 +52,87 @@ class StoredCaseChanges implements CaseChanges {
         this.entries = entries;
         this.scorers = scorers;
         this.rubrics = rubrics;
-        this.ledger = ledger;
+        this.handOn = handOn;
         this.events = events;
         this.clock = clock;
     }
 
     @Override
-    public Attempt<SurgicalCase> end(SignedIn who, UUID caseId, Instant endedAt) {
+    public Attempt<SurgicalCase> start(SignedIn who, UUID caseId) {
         CaseFile file = lock(who, caseId);
         if (file.surgicalCase().state() != CaseState.PLANNED) {
+            return Attempt.refused(Refusal.of("refusal.case.not-planned"));
+        }
+        Optional<Refusal> reason = askPlanned(file);
+        if (reason.isPresent()) {
+            return Attempt.refused(reason.get());
+        }
+        store.start(caseId);
+        tell(CaseChanged.of(
+                "case-started", who, file.surgicalCase(), file.trainees().get(0).traineeId()));
+        return Attempt.done(cases.get(caseId));
+    }
+
+    /** Opens the sheet of the supervisor planned, or says why that one cannot score. */
+    private Optional<Refusal> askPlanned(CaseFile file) {
+        UUID trainee = file.trainees().get(0).traineeId();
+        UUID scorer = file.plannedScorer().orElseThrow().id();
+        Optional<Refusal> reason = scorers.against(file.surgicalCase().programmeId(), trainee, scorer);
+        if (reason.isEmpty()) {
+            ask(file.surgicalCase(), trainee, scorer);
+        }
+        return reason;
+    }
+
+    @Override
+    public Attempt<SurgicalCase> end(SignedIn who, UUID caseId, Instant endedAt) {
+        CaseFile file = lock(who, caseId);
+        CaseState state = file.surgicalCase().state();
+        if (state != CaseState.PLANNED && state != CaseState.STARTED) {
             return Attempt.refused(Refusal.at("endedAt", "refusal.case.not-planned"));
         }
-        CaseFile.Participant trainee = file.trainees().get(0);
-        UUID scorer = file.plannedScorer().orElseThrow().id();
-        Optional<Refusal> reason = entries.againstEnd(endedAt)
-                .or(() -> scorers.against(file.surgicalCase().programmeId(), trainee.traineeId(), scorer));
+        Optional<Refusal> reason =
+                entries.againstEnd(endedAt).or(() -> state == CaseState.PLANNED ? askPlanned(file) : Optional.empty());
         if (reason.isPresent()) {
             return Attempt.refused(reason.get());
         }
         store.end(caseId, endedAt.truncatedTo(ChronoUnit.MICROS));
-        ask(file.surgicalCase(), trainee.traineeId(), scorer);
-        tell(CaseChanged.of("case-ended", who, file.surgicalCase(), trainee.traineeId())
+        tell(CaseChanged.of(
+                        "case-ended",
+                        who,
+                        file.surgicalCase(),
+                        file.trainees().get(0).traineeId())
                 .to(endedAt.toString()));
+        return Attempt.done(cases.get(caseId));
+    }
+
+    @Override
+    public Attempt<SurgicalCase> plan(SignedIn who, UUID caseId, LocalDate day) {
+        CaseFile file = lock(who, caseId);
+        if (file.surgicalCase().state() != CaseState.PLANNED) {
+            return Attempt.refused(Refusal.at("plannedOn", "refusal.case.not-planned"));
+        }
+        Optional<Refusal> reason = entries.againstDay(day);
+        if (reason.isPresent()) {
+            return Attempt.refused(reason.get());
+        }
+        store.plan(caseId, day);
+        return Attempt.done(cases.get(caseId));
+    }
+
+    @Override
+    public Attempt<SurgicalCase> setGoal(SignedIn who, UUID caseId, String goal) {
+        CaseFile file = lock(who, caseId);
+        if (!file.hasTrainee(who.personId())) {
+            throw new NotFound();
+        }
+        String text = FreeText.tidy(goal);
+        Optional<Refusal> refusal =
+                againstFacts(file.surgicalCase(), "goal").or(() -> FreeText.narrative("goal", text, GOAL_LENGTH));
+        if (refusal.isPresent()) {
+            return Attempt.refused(refusal.get());
+        }
+        store.setGoal(caseId, who.personId(), text);
         return Attempt.done(cases.get(caseId));
     }
 
@@ -120,21 +179,9 @@ class StoredCaseChanges implements CaseChanges {
         if (refusal.isPresent()) {
             return Attempt.refused(refusal.get());
         }
-        UUID from = request.scorer().id();
-        if (!requests.handOn(sheetId, from, supervisorId, clock.instant())) {
-            return Attempt.refused(Refusal.at("sheet", "refusal.case.sheet.touched"));
-        }
-        UUID note = requests.noteHandOn(sheetId, from, supervisorId, who.personId(), why, clock.instant());
-        tell(CaseChanged.of(
-                        "sheet-handed-on",
-                        who,
-                        file.surgicalCase(),
-                        request.trainee().id())
-                .because(why)
-                .from(request.scorer().name())
-                .to(scorers.name(supervisorId)));
-        ledger.append(LeafKind.HANDED_ON, note);
-        return Attempt.done(sheetId);
+        return handOn.apply(who, file.surgicalCase(), request, supervisorId, why)
+                ? Attempt.done(sheetId)
+                : Attempt.refused(Refusal.at("sheet", "refusal.case.sheet.touched"));
     }
 
     @Override
@@ -228,6 +275,6 @@ class StoredCaseChanges implements CaseChanges {
     private static Optional<Refusal> againstReason(String field, String why) {
         return why.isEmpty()
                 ? Optional.of(Refusal.at(field, "refusal.case.reason"))
-                : FreeText.check(field, why, REASON_LENGTH);
+                : FreeText.narrative(field, why, REASON_LENGTH);
     }
 }

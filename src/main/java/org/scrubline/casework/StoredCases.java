@@ -58,20 +58,25 @@ class StoredCases implements Cases {
 
     @Override
     public Attempt<SurgicalCase> log(SignedIn who, CaseEntry entry) {
-        List<Refusal> reasons = rule.against(who, entry);
-        againstSecondEye(who, entry).ifPresent(reasons::add);
-        if (reasons.isEmpty()) {
-            return store(who, entry);
-        }
-        withReference(entry.programmeId(), entry.reference()).ifPresent(other -> reasons.add(taken(entry)));
-        return Attempt.refused(reasons);
+        List<Refusal> reasons = against(who, CaseAnswers.of(entry));
+        return reasons.isEmpty() ? store(who, entry) : Attempt.refused(reasons);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Refusal> against(SignedIn who, CaseAnswers answers) {
+        List<Refusal> reasons = rule.against(who, answers);
+        againstSecondEye(who, answers).ifPresent(reasons::add);
+        withReference(answers.programmeId(), answers.reference())
+                .ifPresent(other -> reasons.add(taken(answers.reference())));
+        return reasons;
     }
 
     private Attempt<SurgicalCase> store(SignedIn who, CaseEntry entry) {
         SurgicalCase added = surgicalCase(who, entry, clock.instant().truncatedTo(ChronoUnit.MICROS));
         boolean planned = added.state() == CaseState.PLANNED;
         if (!store.insert(added, planned ? entry.supervisorId() : null)) {
-            return Attempt.refused(taken(entry));
+            return Attempt.refused(taken(entry.reference()));
         }
         store.insertTrainee(added.id(), entry.traineeId(), entry.claimedPart());
         events.publishEvent(CaseChanged.of("case-logged", who, added, entry.traineeId()));
@@ -83,8 +88,8 @@ class StoredCases implements Cases {
         return Attempt.done(added);
     }
 
-    private static Refusal taken(CaseEntry entry) {
-        return Refusal.at("reference", "refusal.case.reference.taken", entry.reference());
+    private static Refusal taken(String reference) {
+        return Refusal.at("reference", "refusal.case.reference.taken", reference);
     }
 
     private SurgicalCase surgicalCase(SignedIn who, CaseEntry entry, Instant now) {
@@ -109,12 +114,13 @@ class StoredCases implements Cases {
                 entry.secondEyeOf(),
                 who.personId(),
                 now,
+                entry.plannedOn(),
                 0);
     }
 
-    private Optional<Refusal> againstSecondEye(SignedIn who, CaseEntry entry) {
+    private Optional<Refusal> againstSecondEye(SignedIn who, CaseAnswers entry) {
         UUID other = entry.secondEyeOf();
-        if (other == null) {
+        if (other == null || entry.eye() == null) {
             return Optional.empty();
         }
         boolean fits = store.find(other)
@@ -127,8 +133,8 @@ class StoredCases implements Cases {
         return fits ? Optional.empty() : Optional.of(Refusal.at("eye", "refusal.case.second-eye"));
     }
 
-    private static @Nullable LocalDate day(@Nullable Instant at, ZoneId zone) {
-        return at == null ? null : LocalDate.ofInstant(at, zone);
+    private static @Nullable LocalDate day(@Nullable Instant at, @Nullable ZoneId zone) {
+        return at == null || zone == null ? null : LocalDate.ofInstant(at, zone);
     }
 
     @Override

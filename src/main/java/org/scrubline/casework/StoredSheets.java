@@ -12,6 +12,7 @@ import java.util.UUID;
 import org.scrubline.casework.SheetStore.Draft;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.NotFound;
+import org.scrubline.platform.Refusal;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.StaleData;
@@ -100,6 +101,14 @@ class StoredSheets implements Sheets {
         }
         return SheetEditor.apply(rubric, catalogue, before, change, now)
                 .fold(after -> Attempt.done(write(scorer, rubric, before, after, change, now)), Attempt::refused);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Refusal> against(SignedIn scorer, UUID id, SheetChange change) {
+        Sheet sheet = own(scorer, id);
+        return SheetEditor.apply(rubric(sheet.rubricVersionId()), catalogue, sheet, change, clock.instant())
+                .fold(after -> List.of(), reasons -> reasons);
     }
 
     @Override

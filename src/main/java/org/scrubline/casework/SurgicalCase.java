@@ -1,6 +1,7 @@
 package org.scrubline.casework;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.UUID;
@@ -18,6 +19,7 @@ import org.scrubline.rubric.Band;
  * @param endedZone zone of the site's clock at the end
  * @param convertedTo code of the procedure it became, if it was converted
  * @param secondEyeOf the case of the other eye on the same day, if any
+ * @param plannedOn day at the site it was planned for; null when nobody said
  * @param lockVersion grows with each change
  */
 public record SurgicalCase(
@@ -39,6 +41,7 @@ public record SurgicalCase(
         @Nullable UUID secondEyeOf,
         UUID loggedBy,
         Instant loggedAt,
+        @Nullable LocalDate plannedOn,
         int lockVersion) {
 
     public SurgicalCase {

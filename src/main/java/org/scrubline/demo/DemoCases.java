@@ -138,6 +138,7 @@ class DemoCases {
                 factors,
                 planned.endedAt(),
                 ZoneId.of(DemoCast.ZONE),
+                null,
                 null);
         return cases.log(cast.member(planned.trainee().username()), entry).orThrow();
     }

@@ -28,6 +28,7 @@ class DemoStart implements ApplicationRunner {
     private final Organisations organisations;
     private final DemoPeople people;
     private final DemoCases cases;
+    private final DemoList list;
     private final TransactionTemplate transaction;
     private final ApplicationEventPublisher events;
     private final Environment environment;
@@ -37,6 +38,7 @@ class DemoStart implements ApplicationRunner {
             Organisations organisations,
             DemoPeople people,
             DemoCases cases,
+            DemoList list,
             TransactionTemplate transaction,
             ApplicationEventPublisher events,
             Environment environment) {
@@ -44,6 +46,7 @@ class DemoStart implements ApplicationRunner {
         this.organisations = organisations;
         this.people = people;
         this.cases = cases;
+        this.list = list;
         this.transaction = transaction;
         this.events = events;
         this.environment = environment;
@@ -64,6 +67,7 @@ class DemoStart implements ApplicationRunner {
                 new OrganisationOpened(tenant, cast.member("ormandine").personId());
         transaction.executeWithoutResult(status -> events.publishEvent(opened));
         cases.write(cast);
+        list.write(cast);
     }
 
     @EventListener
@@ -73,7 +77,7 @@ class DemoStart implements ApplicationRunner {
                   Scrubline demo: http://localhost:%s
 
                   Log in as          log-in name   and see
-                  supervisor         brannock      cases to score
+                  supervisor         brannock      cases to score, tomorrow’s list
                   trainee            hallinor      own cases, feedback and progress
                   director           delmarr       the cohort
                   committee member   quillmere     the cohort

@@ -1,6 +1,7 @@
 package org.scrubline.platform;
 
 import java.text.Normalizer;
+import java.util.List;
 import java.util.Optional;
 
 /** Text typed by people: one normal form, no characters that are not text, a stated length. */
@@ -38,6 +39,27 @@ public final class FreeText {
             return Optional.of(Refusal.at(field, "refusal.text.length", length, maximum));
         }
         return Optional.empty();
+    }
+
+    /**
+     * The same for sentences about a case or a person, which must not point to a patient: what certainly does is refused,
+     * and about the rest the writer is asked once, see {@link ReadAgain}.
+     */
+    public static Optional<Refusal> narrative(String field, String text, int maximum) {
+        return check(field, text, maximum)
+                .or(() -> identity(text).map(kind -> Refusal.at(field, "refusal.identity." + kind)));
+    }
+
+    private static Optional<String> identity(String text) {
+        List<PatientIdentity.Hint> hints = PatientIdentity.hints(text);
+        Optional<String> certain = hints.stream()
+                .filter(PatientIdentity.Hint::certain)
+                .map(PatientIdentity.Hint::kind)
+                .findFirst();
+        if (certain.isPresent() || hints.isEmpty() || !ReadAgain.needed(text)) {
+            return certain;
+        }
+        return Optional.of(hints.size() > 1 ? "several" : hints.get(0).kind());
     }
 
     /** NUL, other control characters except tab and line feed, and halves of surrogate pairs. */

@@ -97,7 +97,7 @@ class StoredRetention implements Retention {
         if (why.isEmpty()) {
             reasons.add(Refusal.at("reason", "refusal.hold.reason"));
         }
-        FreeText.check("reason", why, REASON_LENGTH).ifPresent(reasons::add);
+        FreeText.narrative("reason", why, REASON_LENGTH).ifPresent(reasons::add);
         UUID id = UUID.randomUUID();
         if (reasons.isEmpty()
                 && !store.insertHold(id, programmeId, Objects.requireNonNull(traineeId), why, who.personId(), now())) {

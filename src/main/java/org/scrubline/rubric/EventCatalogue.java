@@ -10,6 +10,9 @@ public record EventCatalogue(List<EventKind> kinds) {
     /** Code of the takeover, the one event whose blocking depends on its reason. */
     public static final String TAKEOVER = "TAKEOVER";
 
+    /** Code of a sponge left behind, or a count that does not come out even. */
+    public static final String SPONGE_RETAINED = "SPONGE_RETAINED";
+
     public EventCatalogue {
         kinds = List.copyOf(kinds);
     }

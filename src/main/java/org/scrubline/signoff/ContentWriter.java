@@ -18,6 +18,7 @@ import org.scrubline.rubric.EventCatalogue;
 import org.scrubline.rubric.PublishedRubric;
 import org.scrubline.rubric.Rubric;
 import org.scrubline.rubric.RubricLibrary;
+import org.scrubline.rubric.Step;
 import org.scrubline.signoff.SheetContent.CaseFacts;
 import org.scrubline.signoff.SheetContent.EventLine;
 import org.scrubline.signoff.SheetContent.MeasureLine;
@@ -67,9 +68,7 @@ class ContentWriter {
                                 .orElseThrow(NotFound::new)),
                 sheet.confirmedPart(),
                 sheet.givenSupervision(),
-                rubric.steps().stream()
-                        .map(step -> StepLine.of(step.code(), step.critical(), sheet.step(step.code())))
-                        .toList(),
+                rubric.steps().stream().map(step -> line(step, sheet)).toList(),
                 measures(rubric, sheet),
                 sheet.events().stream().map(this::event).toList(),
                 sheet.strength(),
@@ -78,6 +77,11 @@ class ContentWriter {
                 sheet.firstScoredAt(),
                 replaces,
                 signer(scorer, replaces));
+    }
+
+    private static StepLine line(Step step, Sheet sheet) {
+        StepLine line = StepLine.of(step.code(), step.critical(), sheet.step(step.code()));
+        return sheet.inBulk().contains(step.code()) ? line.together() : line;
     }
 
     private CaseFacts caseFacts(SurgicalCase operation) {

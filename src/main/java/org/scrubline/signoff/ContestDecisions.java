@@ -65,7 +65,7 @@ class ContestDecisions {
             return before.get();
         }
         Optional<Refusal> refusal =
-                ContestFiling.againstEnded(contest).or(() -> FreeText.check("reason", said, Contests.LONGEST_TEXT));
+                ContestFiling.againstEnded(contest).or(() -> FreeText.narrative("reason", said, Contests.LONGEST_TEXT));
         return refusal.map(Attempt::<Statement>refused)
                 .orElseGet(() -> Attempt.done(filing.add(
                         trainee,

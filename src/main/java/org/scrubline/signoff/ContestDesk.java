@@ -137,7 +137,7 @@ class ContestDesk {
                 .findFirst();
         Optional<Refusal> refusal = ContestFiling.againstEnded(contest)
                 .or(() -> rules.againstNaming(director, contest))
-                .or(() -> FreeText.check("reason", said, Contests.LONGEST_TEXT));
+                .or(() -> FreeText.narrative("reason", said, Contests.LONGEST_TEXT));
         if (refusal.isPresent() || named.isEmpty()) {
             return Attempt.refused(refusal.orElse(Refusal.at("reviewer", "signoff.refusal.reviewer-choice")));
         }

@@ -7,11 +7,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.scrubline.casework.RecordedEvent;
 import org.scrubline.casework.Sheet;
 import org.scrubline.casework.StepState;
 import org.scrubline.signoff.SheetContent.EventLine;
+import org.scrubline.signoff.SheetContent.StepLine;
 
 /** A sheet as a signed version says, for its next version to start from. */
 final class DraftContent {
@@ -36,6 +39,7 @@ final class DraftContent {
                 content.confirmedPart(),
                 content.givenSupervision(),
                 steps(content),
+                inBulk(content),
                 measures(content),
                 events(content.events(), sheet.events(), at),
                 content.strength(),
@@ -50,6 +54,13 @@ final class DraftContent {
         Map<String, StepState> steps = new LinkedHashMap<>();
         content.steps().forEach(step -> steps.put(step.code(), step.said()));
         return steps;
+    }
+
+    private static Set<String> inBulk(SheetContent content) {
+        return content.steps().stream()
+                .filter(step -> step.inBulk() != null)
+                .map(StepLine::code)
+                .collect(Collectors.toSet());
     }
 
     private static Map<String, BigDecimal> measures(SheetContent content) {

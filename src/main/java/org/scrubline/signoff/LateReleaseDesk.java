@@ -65,7 +65,7 @@ class LateReleaseDesk {
     Optional<Refusal> against(String reason) {
         return reason.isEmpty()
                 ? Optional.of(Refusal.at("reason", "signoff.refusal.release-reason"))
-                : FreeText.check("reason", reason, LateReleases.REASON_LENGTH);
+                : FreeText.narrative("reason", reason, LateReleases.REASON_LENGTH);
     }
 
     /** Of two at once one inserts; the other waits for it in the unique key and answers with it. */

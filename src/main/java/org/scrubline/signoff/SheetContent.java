@@ -1,5 +1,6 @@
 package org.scrubline.signoff;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
@@ -55,7 +56,7 @@ public record SheetContent(
         @Nullable Replaces replaces,
         Signer signer) {
 
-    /** Name and version of this form; a change of its members is another version. */
+    /** Name and version of this form; a change of the members every record has is another version. */
     public static final String SCHEMA = "scrubline-sheet/2";
 
     /** Something with an id, under the name it had then. */
@@ -93,21 +94,33 @@ public record SheetContent(
             Band band,
             boolean complexitySetLate) {}
 
-    /** A step; {@code level} goes with SCORED, {@code cause} with BY_SUPERVISOR, null otherwise. */
+    /**
+     * A step; {@code level} goes with SCORED, {@code cause} with BY_SUPERVISOR, null otherwise.
+     *
+     * @param inBulk true when answered together with others in one action; null, and absent from the JSON, when not
+     */
     public record StepLine(
             String code,
             boolean critical,
             String state,
             @Nullable Integer level,
-            StepState.BySupervisor.@Nullable Cause cause) {
+            StepState.BySupervisor.@Nullable Cause cause,
+
+            @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable
+            Boolean inBulk) {
 
         static StepLine of(String code, boolean critical, StepState state) {
             return state.fold(
-                    level -> new StepLine(code, critical, "SCORED", level, null),
-                    cause -> new StepLine(code, critical, "BY_SUPERVISOR", null, cause),
-                    () -> new StepLine(code, critical, "NOT_PART", null, null),
-                    () -> new StepLine(code, critical, "NOT_SEEN", null, null),
-                    () -> new StepLine(code, critical, "BLANK", null, null));
+                    level -> new StepLine(code, critical, "SCORED", level, null, null),
+                    cause -> new StepLine(code, critical, "BY_SUPERVISOR", null, cause, null),
+                    () -> new StepLine(code, critical, "NOT_PART", null, null, null),
+                    () -> new StepLine(code, critical, "NOT_SEEN", null, null, null),
+                    () -> new StepLine(code, critical, "BLANK", null, null, null));
+        }
+
+        /** The same answer, given together with others. */
+        StepLine together() {
+            return new StepLine(code, critical, state, level, cause, true);
         }
 
         StepState said() {

@@ -204,7 +204,8 @@ class SignedSheetQueries {
                 row.getBoolean("critical"),
                 row.getString("state"),
                 row.getObject("level", Integer.class),
-                cause == null ? null : StepState.BySupervisor.Cause.valueOf(cause));
+                cause == null ? null : StepState.BySupervisor.Cause.valueOf(cause),
+                null);
         return new SignedStep(line.code(), line.critical(), line.said());
     }
 

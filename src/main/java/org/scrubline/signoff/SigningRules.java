@@ -1,17 +1,21 @@
 package org.scrubline.signoff;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.scrubline.casework.PieceCount;
 import org.scrubline.casework.Sheet;
 import org.scrubline.casework.StepState;
 import org.scrubline.casework.SurgicalCase;
 import org.scrubline.people.ProgrammeSettings;
 import org.scrubline.people.Settings;
 import org.scrubline.platform.Refusal;
+import org.scrubline.rubric.EventCatalogue;
 import org.scrubline.rubric.Rubric;
 import org.scrubline.rubric.Step;
 import org.springframework.stereotype.Component;
@@ -44,10 +48,24 @@ class SigningRules {
         if (sheet.confirmedPart() == null || sheet.givenSupervision() == null) {
             obstacles.add(Refusal.at("role", "signoff.refusal.role-open"));
         }
+        pieces(sheet, rubric).ifPresent(obstacles::add);
         blank(sheet, rubric)
                 .forEach(
                         step -> obstacles.add(Refusal.at("step-" + step.code(), "signoff.refusal.blank", step.name())));
         return obstacles;
+    }
+
+    /** Pieces in and out that differ are counted again, or recorded as the event they are. */
+    private static Optional<Refusal> pieces(Sheet sheet, Rubric rubric) {
+        boolean recorded =
+                sheet.events().stream().anyMatch(event -> event.eventCode().equals(EventCatalogue.SPONGE_RETAINED));
+        return PieceCount.of(rubric, sheet)
+                .filter(count -> count.differs() && !recorded)
+                .map(count -> Refusal.at(
+                        "step-" + count.outStep().code(),
+                        "signoff.refusal.pieces",
+                        requireNonNull(count.in()),
+                        requireNonNull(count.out())));
     }
 
     static List<Step> blank(Sheet sheet, Rubric rubric) {

@@ -56,6 +56,6 @@ class Statements {
         int length = text.codePointCount(0, text.length());
         return length < Versions.SHORTEST_REASON
                 ? Optional.of(Refusal.at(field, "signoff.refusal.reason-short", Versions.SHORTEST_REASON))
-                : FreeText.check(field, text, longest);
+                : FreeText.narrative(field, text, longest);
     }
 }

@@ -115,7 +115,7 @@ class StoredSignedRecords implements SignedRecords {
         if (text.isEmpty()) {
             return Attempt.refused(Refusal.at("body", "signoff.refusal.remark-empty"));
         }
-        return FreeText.check("body", text, REMARK_LENGTH)
+        return FreeText.narrative("body", text, REMARK_LENGTH)
                 .map(Attempt::<Remark>refused)
                 .orElseGet(() -> Attempt.done(keep(trainee, signed, text)));
     }

@@ -56,6 +56,6 @@ class VersionRules {
     Optional<Refusal> words(Said said) {
         return NEEDS_WORDS.contains(said.event()) && said.words().isEmpty()
                 ? Optional.of(Refusal.at("words", "signoff.refusal.words-empty"))
-                : FreeText.check("words", said.words(), VersionSigning.WORDS_LENGTH);
+                : FreeText.narrative("words", said.words(), VersionSigning.WORDS_LENGTH);
     }
 }

@@ -88,7 +88,7 @@ class VoidDesk {
         }
         String why = FreeText.tidy(reason);
         Optional<Refusal> refusal = confirm
-                ? FreeText.check("reason", why, Versions.LONGEST_REASON)
+                ? FreeText.narrative("reason", why, Versions.LONGEST_REASON)
                 : Statements.against("reason", why, Versions.LONGEST_REASON);
         return refusal.map(Attempt::<Statement>refused)
                 .orElseGet(() -> Attempt.done(keep(who, standing, waiting.get(), kind, why)));

@@ -68,6 +68,26 @@ class CaseChangesTests {
     }
 
     @Test
+    void aCaseThatBeginsOpensItsSheetOnceAndIsScoredAfterItsEnd() {
+        UUID planned = log(here.entry("K7-209", null).factors("MYOPIA"));
+
+        SurgicalCase begun = in(() -> changes.start(here.trainee(), planned)).orThrow();
+
+        assertThat(begun.state()).isEqualTo(CaseState.STARTED);
+        UUID sheet = file(planned).requests().get(0).sheetId();
+        in(() -> sheets.change(here.supervisor(), sheet, 0, new SheetChange.SetStep("TF01", new StepState.Scored(4)))
+                .orThrow());
+        assertThat(in(() -> changes.start(here.trainee(), planned))
+                        .<String>fold(done -> "", reasons -> reasons.get(0).messageKey()))
+                .isEqualTo("refusal.case.not-planned");
+        SurgicalCase ended = in(() -> changes.end(here.supervisor(), planned, now.plusSeconds(300)))
+                .orThrow();
+        assertThat(ended.complexitySetLate()).isFalse();
+        assertThat(file(planned).requests()).hasSize(1);
+        assertThat(in(() -> sheets.get(sheet)).step("TF01")).isEqualTo(new StepState.Scored(4));
+    }
+
+    @Test
     void aPlannedCaseThatHasEndedKeepsItsComplexityInTimeAndIsScored() {
         UUID planned = log(here.entry("K7-205", null).factors("MYOPIA"));
 

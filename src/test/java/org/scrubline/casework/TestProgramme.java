@@ -1,6 +1,7 @@
 package org.scrubline.casework;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.UUID;
@@ -75,6 +76,7 @@ public final class TestProgramme {
         private Part part = Part.WHOLE_CASE;
         private List<String> factors = List.of();
         private @Nullable UUID secondEyeOf;
+        private @Nullable LocalDate plannedOn;
 
         Entry(String reference, @Nullable Instant endedAt) {
             this.reference = reference;
@@ -140,6 +142,11 @@ public final class TestProgramme {
             return this;
         }
 
+        public Entry plannedOn(LocalDate value) {
+            plannedOn = value;
+            return this;
+        }
+
         public CaseEntry done() {
             return new CaseEntry(
                     programmeId,
@@ -154,7 +161,8 @@ public final class TestProgramme {
                     factors,
                     endedAt,
                     ZoneId.of("Europe/London"),
-                    secondEyeOf);
+                    secondEyeOf,
+                    plannedOn);
         }
     }
 }

@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -175,6 +176,7 @@ class VerdictRuleTests {
                 null,
                 null,
                 steps,
+                Set.of(),
                 Map.of(),
                 events,
                 "",

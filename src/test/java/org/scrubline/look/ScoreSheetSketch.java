@@ -42,7 +42,7 @@ final class ScoreSheetSketch {
 
     private static Map<String, Object> shell() {
         List<Map<String, String>> nav = Stream.of("score", "cases", "progress", "cohort")
-                .map(key -> Map.of("key", key, "labelKey", "examples.nav." + key, "href", "/" + key))
+                .map(key -> Map.of("key", key, "labelKey", "examples.nav." + key, "href", "/" + key, "figure", ""))
                 .toList();
         return Map.of(
                 "personName", "Dr Ottilie Brannock",

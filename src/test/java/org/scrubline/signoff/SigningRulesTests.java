@@ -75,6 +75,7 @@ class SigningRulesTests {
                 sheet.confirmedPart(),
                 sheet.givenSupervision(),
                 sheet.steps(),
+                sheet.inBulk(),
                 sheet.measures(),
                 sheet.events(),
                 sheet.strength(),

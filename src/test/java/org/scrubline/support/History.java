@@ -146,6 +146,7 @@ public class History {
                 List.of(),
                 endedAt,
                 organisation.site().zone(),
+                null,
                 null);
     }
 

@@ -7,6 +7,7 @@ final class Actions {
 
     static final List<String> KNOWN = List.of(
             "case-logged",
+            "case-started",
             "case-ended",
             "case-abandoned",
             "case-converted",

@@ -6,6 +6,9 @@ import java.util.Optional;
 
 /** What may be said about a case after it was logged, each on its own small page. */
 enum CaseChange {
+    GOAL,
+    PLAN,
+    START,
     END,
     SCORERS,
     TRAINEES,

@@ -48,15 +48,15 @@ class CaseController {
         return "casework/case";
     }
 
-    @GetMapping("/cases/{id}/{change:end|scorers|trainees|hand-on|abandon|convert}")
+    @GetMapping("/cases/{id}/{change:goal|plan|start|end|scorers|trainees|hand-on|abandon|convert}")
     String form(
             @AuthenticationPrincipal SignedIn who, @PathVariable UUID id, @PathVariable String change, Model model) {
         CaseFile file = cases.open(who, id);
-        model.addAttribute("page", forms.page(file, known(change), forms.fresh(file), List.of()));
+        model.addAttribute("page", forms.page(file, known(change), forms.fresh(who, file), List.of()));
         return "casework/case-change";
     }
 
-    @PostMapping("/cases/{id}/{change:end|scorers|trainees|hand-on|abandon|convert}")
+    @PostMapping("/cases/{id}/{change:goal|plan|start|end|scorers|trainees|hand-on|abandon|convert}")
     String send(
             @AuthenticationPrincipal SignedIn who,
             @PathVariable UUID id,
@@ -87,6 +87,12 @@ class CaseController {
     private Attempt<?> apply(SignedIn who, CaseFile file, CaseChange change, Typed typed) {
         UUID id = file.surgicalCase().id();
         return switch (change) {
+            case GOAL -> changes.setGoal(who, id, typed.text("goal"));
+            case PLAN ->
+                CaseEntryInput.day(typed.text("plannedOn"))
+                        .<Attempt<?>>map(day -> changes.plan(who, id, day))
+                        .orElseGet(() -> missing("plannedOn"));
+            case START -> changes.start(who, id);
             case END ->
                 LocalEnd.read(typed.text("endedAt"), typed.text("endedOffset"), ChangePages.zone(file))
                         .<Attempt<?>>fold(end -> changes.end(who, id, end), Attempt::refused);

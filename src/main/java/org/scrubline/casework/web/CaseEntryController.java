@@ -103,13 +103,15 @@ class CaseEntryController {
             model.addAttribute("page", pages.page(who, programme, planned, typed, List.of()));
             return PAGE;
         }
-        Attempt<CaseEntry> entry = new CaseEntryInput(who, programme, typed).read(people.sites(), planned);
-        return entry.<Attempt<SurgicalCase>>fold(complete -> cases.log(who, complete), Attempt::refused)
-                .fold(logged -> done(logged, entry.orThrow(), redirect), reasons -> {
-                    response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-                    model.addAttribute("page", pages.page(who, programme, planned, typed, reasons));
-                    return PAGE;
-                });
+        CaseEntryInput input = new CaseEntryInput(who, programme, typed, people.sites(), planned);
+        Optional<CaseEntry> entry = input.complete();
+        Attempt<SurgicalCase> attempt = entry.map(complete -> cases.log(who, complete))
+                .orElseGet(() -> Attempt.refused(input.reasons(cases.against(who, input.answers()))));
+        return attempt.fold(logged -> done(logged, entry.orElseThrow(), redirect), reasons -> {
+            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+            model.addAttribute("page", pages.page(who, programme, planned, typed, reasons));
+            return PAGE;
+        });
     }
 
     private String done(SurgicalCase logged, CaseEntry entry, RedirectAttributes redirect) {

@@ -1,68 +1,90 @@
 package org.scrubline.casework.web;
 
+import java.time.DateTimeException;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.scrubline.casework.CaseAnswers;
 import org.scrubline.casework.CaseEntry;
 import org.scrubline.casework.Eye;
 import org.scrubline.casework.Part;
 import org.scrubline.casework.Supervision;
 import org.scrubline.people.Site;
-import org.scrubline.platform.Attempt;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 
-/** Reads the form of a case: complete, or which answers are still missing. */
+/** Reads the form of a case: what was answered, and which answers are still missing. */
 final class CaseEntryInput {
+
+    /** Fields in the order of the form, which is the order of what is wrong with them. */
+    private static final List<String> FORM = List.of(
+            "reference",
+            "trainee",
+            "procedure",
+            "eye",
+            "site",
+            "plannedOn",
+            "endedAt",
+            "endedOffset",
+            "supervisor",
+            "plannedSupervision",
+            "claimedPart",
+            "factors");
 
     private final SignedIn who;
     private final UUID programme;
     private final Typed typed;
     private final List<Refusal> missing = new ArrayList<>();
+    private final Optional<String> procedure;
+    private final Optional<Eye> eye;
+    private final Optional<Site> site;
+    private final Optional<LocalDate> day;
+    private final Optional<Instant> end;
+    private final Optional<UUID> trainee;
+    private final Optional<UUID> supervisor;
+    private final Optional<Supervision> supervision;
+    private final Optional<Part> part;
 
-    CaseEntryInput(SignedIn who, UUID programme, Typed typed) {
+    /**
+     * Reads the whole form.
+     *
+     * @param sites sites to choose from
+     * @param planned whether the case is still to come, so that a day is asked for and no end
+     */
+    CaseEntryInput(SignedIn who, UUID programme, Typed typed, List<Site> sites, boolean planned) {
         this.who = who;
         this.programme = programme;
         this.typed = typed;
+        procedure = asked("procedure", Optional.of(typed.text("procedure")).filter(code -> !code.isEmpty()));
+        eye = asked("eye", typed.one("eye", Eye.class));
+        site = asked("site", typed.id("site").flatMap(id -> named(sites, id)));
+        day = planned ? asked("plannedOn", day(typed.text("plannedOn"))) : Optional.empty();
+        end = planned ? Optional.empty() : site.flatMap(at -> end(at.zone()));
+        trainee = asked("trainee", trainee());
+        supervisor = asked("supervisor", trainee.flatMap(this::supervisor));
+        supervision = asked("plannedSupervision", typed.one("plannedSupervision", Supervision.class));
+        part = asked("claimedPart", typed.one("claimedPart", Part.class));
     }
 
-    /**
-     * The entry.
-     *
-     * @param sites sites to choose from
-     * @param planned whether the case is still to come, so that no end is asked for
-     */
-    Attempt<CaseEntry> read(List<Site> sites, boolean planned) {
-        Optional<String> procedure =
-                asked("procedure", Optional.of(typed.text("procedure")).filter(code -> !code.isEmpty()));
-        Optional<Eye> eye = asked("eye", typed.one("eye", Eye.class));
-        Optional<Site> site = asked(
-                "site",
-                typed.id("site")
-                        .flatMap(id -> sites.stream()
-                                .filter(candidate -> candidate.id().equals(id))
-                                .findFirst()));
-        Optional<Instant> end = planned ? Optional.empty() : site.flatMap(at -> end(at.zone()));
-        Optional<UUID> trainee = asked("trainee", trainee());
-        Optional<UUID> supervisor = asked("supervisor", trainee.flatMap(this::supervisor));
-        Optional<Supervision> supervision =
-                asked("plannedSupervision", typed.one("plannedSupervision", Supervision.class));
-        Optional<Part> part = asked("claimedPart", typed.one("claimedPart", Part.class));
+    /** The entry; empty while an answer is missing. */
+    Optional<CaseEntry> complete() {
         if (!missing.isEmpty()) {
-            return Attempt.refused(missing);
+            return Optional.empty();
         }
-        return Attempt.done(new CaseEntry(
+        return Optional.of(new CaseEntry(
                 programme,
                 trainee.orElseThrow(),
                 supervisor.orElseThrow(),
                 site.orElseThrow().id(),
-                typed.text("reference").strip().toUpperCase(Locale.ROOT),
+                reference(),
                 procedure.orElseThrow(),
                 eye.orElseThrow(),
                 part.orElseThrow(),
@@ -70,11 +92,54 @@ final class CaseEntryInput {
                 typed.all("factors"),
                 orNull(end),
                 site.orElseThrow().zone(),
-                orNull(typed.id("secondEyeOf"))));
+                orNull(typed.id("secondEyeOf")),
+                orNull(day)));
+    }
+
+    /** What was answered so far. */
+    CaseAnswers answers() {
+        return new CaseAnswers(
+                programme,
+                orNull(trainee),
+                orNull(supervisor),
+                orNull(site.map(Site::id)),
+                reference(),
+                orNull(procedure),
+                orNull(eye),
+                typed.all("factors"),
+                orNull(end),
+                orNull(site.map(Site::zone)),
+                orNull(typed.id("secondEyeOf")),
+                orNull(day));
+    }
+
+    /** Everything that is wrong with the form: what is missing and these reasons, in its order. */
+    List<Refusal> reasons(List<Refusal> more) {
+        List<Refusal> all = new ArrayList<>(missing);
+        all.addAll(more);
+        all.sort(Comparator.comparingInt(reason -> FORM.indexOf(reason.field())));
+        return all;
+    }
+
+    private String reference() {
+        return typed.text("reference").strip().toUpperCase(Locale.ROOT);
     }
 
     private static <T> @Nullable T orNull(Optional<T> value) {
         return value.isPresent() ? value.get() : null;
+    }
+
+    private static Optional<Site> named(List<Site> sites, UUID id) {
+        return sites.stream().filter(site -> site.id().equals(id)).findFirst();
+    }
+
+    /** The day as a date field sends it; empty when it is none. */
+    static Optional<LocalDate> day(String text) {
+        try {
+            return Optional.of(LocalDate.parse(text));
+        } catch (DateTimeException e) {
+            return Optional.empty();
+        }
     }
 
     private Optional<Instant> end(ZoneId zone) {
@@ -92,8 +157,8 @@ final class CaseEntryInput {
     }
 
     /** Who logs another person's case is the one who supervised it. */
-    private Optional<UUID> supervisor(UUID trainee) {
-        return trainee.equals(who.personId()) ? typed.id("supervisor") : Optional.of(who.personId());
+    private Optional<UUID> supervisor(UUID of) {
+        return of.equals(who.personId()) ? typed.id("supervisor") : Optional.of(who.personId());
     }
 
     private <T> Optional<T> asked(String field, Optional<T> answer) {

@@ -1,6 +1,7 @@
 package org.scrubline.casework.web;
 
 import java.time.Clock;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
@@ -52,7 +53,11 @@ class CaseEntryPages {
         values.add("reference", cases.proposeReference(programme));
         Optional<Site> site = usualSite(who);
         site.ifPresent(usual -> values.add("site", usual.id().toString()));
-        values.add("endedAt", LocalEnd.now(clock.instant(), zone(programme, site)));
+        ZoneId zone = zone(programme, site);
+        values.add("endedAt", LocalEnd.now(clock.instant(), zone));
+        values.add(
+                "plannedOn",
+                LocalDate.ofInstant(clock.instant(), zone).plusDays(1).toString());
         return new Typed(values);
     }
 

@@ -32,14 +32,17 @@ class CasePages {
                 found.factors().stream().map(words::factor).toList(),
                 words.say(found.complexitySetLate() ? "case.complexity.late" : "case.complexity.in-time"),
                 remarks(file),
-                file.trainees().stream()
-                        .map(trainee -> words.say("case.participant", trainee.name(), words.say(trainee.claimedPart())))
-                        .toList(),
+                file.trainees().stream().map(this::participant).toList(),
                 file.requests().stream()
                         .map(request -> sheet(who, found, request))
                         .toList(),
                 next(who, file),
                 file.requests().isEmpty() ? empty(file) : null);
+    }
+
+    private String participant(CaseFile.Participant trainee) {
+        String part = words.say("case.participant", trainee.name(), words.say(trainee.claimedPart()));
+        return trainee.goal().isEmpty() ? part : words.say("case.participant.goal", part, trainee.goal());
     }
 
     String title(SurgicalCase found) {
@@ -80,8 +83,9 @@ class CasePages {
     }
 
     private CasePage.SheetLine sheet(SignedIn who, SurgicalCase found, CaseFile.ScoreRequest request) {
+        boolean running = found.endedAt() == null && request.state() == SheetState.OPEN;
         String text = words.say(
-                "case.sheet." + request.state(),
+                running ? "case.sheet.running" : "case.sheet." + request.state(),
                 request.scorer().name(),
                 request.trainee().name(),
                 words.when(found),
@@ -108,7 +112,17 @@ class CasePages {
         boolean planned = found.state() == CaseState.PLANNED;
         boolean settled = file.requests().stream().anyMatch(CaseFile.ScoreRequest::settled);
         if (planned) {
+            next.add(change(found, CaseChange.PLAN));
+            next.add(change(found, CaseChange.START));
+        }
+        if (planned || found.state() == CaseState.STARTED) {
             next.add(change(found, CaseChange.END));
+        }
+        if (file.hasTrainee(who.personId()) && !settled) {
+            next.add(change(found, CaseChange.GOAL));
+        }
+        if (HandOffController.mayOffer(who, file)) {
+            next.add(to(found, "hand-off", words.say("hand-off.offer"), words.say("hand-off.offer.note")));
         }
         if (file.requests().stream().anyMatch(request -> request.trainee().id().equals(who.personId()))) {
             next.add(to(found, "self-score", words.say("case.self-score"), words.say("case.self-score.note")));

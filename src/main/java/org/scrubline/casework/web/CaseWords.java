@@ -1,13 +1,13 @@
 package org.scrubline.casework.web;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
 import java.util.function.Predicate;
-import org.scrubline.casework.CaseState;
 import org.scrubline.casework.SurgicalCase;
 import org.scrubline.people.People;
 import org.scrubline.people.Person;
@@ -55,10 +55,25 @@ class CaseWords {
         Instant ended = found.endedAt();
         ZoneId zone = found.endedZone();
         if (ended == null || zone == null) {
-            return say(found.state() == CaseState.PLANNED ? "case.planned" : "case.never-ended");
+            return switch (found.state()) {
+                case PLANNED -> planned(found);
+                case STARTED -> say("case.started");
+                case ENDED, ABANDONED -> say("case.never-ended");
+            };
         }
         return DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm z", LocaleContextHolder.getLocale())
                 .format(ended.atZone(zone));
+    }
+
+    private String planned(SurgicalCase found) {
+        LocalDate day = found.plannedOn();
+        return day == null ? say("case.planned") : say("case.planned.on", day(day));
+    }
+
+    /** A day with its weekday. */
+    static String day(LocalDate day) {
+        return DateTimeFormatter.ofPattern("EEE d MMM uuuu", LocaleContextHolder.getLocale())
+                .format(day);
     }
 
     String site(UUID id) {

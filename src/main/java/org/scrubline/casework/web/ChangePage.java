@@ -18,6 +18,7 @@ record ChangePage(CaseChange change, String caseHref, String caseTitle, FormView
         SELECT,
         CHOICES,
         TEXT,
+        DAY,
         MOMENT
     }
 

@@ -1,6 +1,7 @@
 package org.scrubline.casework.web;
 
 import java.time.Clock;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,6 +15,7 @@ import org.scrubline.casework.web.ChangePage.Kind;
 import org.scrubline.platform.FormView;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.Role;
+import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.Wording;
 import org.springframework.stereotype.Component;
 import org.springframework.util.LinkedMultiValueMap;
@@ -36,9 +38,14 @@ class ChangePages {
     }
 
     /** A form nothing was typed into; an end starts with the time at the site. */
-    Typed fresh(CaseFile file) {
+    Typed fresh(SignedIn who, CaseFile file) {
         MultiValueMap<String, String> values = new LinkedMultiValueMap<>();
         values.add("endedAt", LocalEnd.now(clock.instant(), zone(file)));
+        LocalDate day = file.surgicalCase().plannedOn();
+        values.add("plannedOn", day == null ? "" : day.toString());
+        file.trainees().stream()
+                .filter(trainee -> trainee.traineeId().equals(who.personId()))
+                .forEach(trainee -> values.add("goal", trainee.goal()));
         if (file.trainees().size() == 1) {
             values.add("trainee", file.trainees().get(0).traineeId().toString());
         }
@@ -62,6 +69,9 @@ class ChangePages {
     private List<Field> fields(CaseFile file, CaseChange change, Typed typed) {
         UUID programme = file.surgicalCase().programmeId();
         return switch (change) {
+            case GOAL -> List.of(new Field(Kind.TEXT, "goal", List.of()));
+            case PLAN -> List.of(new Field(Kind.DAY, "plannedOn", List.of()));
+            case START -> List.of();
             case END -> end(typed, zone(file));
             case SCORERS -> List.of(new Field(Kind.SELECT, "trainee", participants(file)), supervisors(programme));
             case TRAINEES ->

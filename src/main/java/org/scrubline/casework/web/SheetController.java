@@ -1,5 +1,6 @@
 package org.scrubline.casework.web;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -32,12 +33,14 @@ class SheetController {
     private final Drafts drafts;
     private final Sheets sheets;
     private final SheetPages pages;
+    private final SheetHelpers helpers;
     private final SheetWords words;
 
-    SheetController(Drafts drafts, Sheets sheets, SheetPages pages, SheetWords words) {
+    SheetController(Drafts drafts, Sheets sheets, SheetPages pages, SheetHelpers helpers, SheetWords words) {
         this.drafts = drafts;
         this.sheets = sheets;
         this.pages = pages;
+        this.helpers = helpers;
         this.words = words;
     }
 
@@ -48,6 +51,7 @@ class SheetController {
     String show(@AuthenticationPrincipal SignedIn who, @PathVariable UUID id, Model model) {
         Draft draft = drafts.open(who, id);
         model.addAttribute("page", pages.of(draft, draft.stored(), Map.of()));
+        model.addAttribute("help", helpers.of(who, draft));
         model.addAttribute("errors", List.of());
         return PAGE;
     }
@@ -63,11 +67,13 @@ class SheetController {
         SheetInput sent = SheetInput.of(form);
         SheetReading reading = draft.read(sent);
         if (!reading.refusals().isEmpty()) {
-            return refused(draft, sent, reading.refusals());
+            List<Refusal> reasons = new ArrayList<>(reading.refusals());
+            reasons.addAll(sheets.against(who, id, reading.change()));
+            return refused(who, draft, sent, reasons);
         }
         Attempt<Sheet> attempt =
                 reading.nothing() ? Attempt.done(draft.sheet()) : sheets.change(who, id, version, reading.change());
-        return attempt.fold(sheet -> saved(sent, id, reading, redirect), reasons -> refused(draft, sent, reasons));
+        return attempt.fold(sheet -> saved(sent, id, reading, redirect), reasons -> refused(who, draft, sent, reasons));
     }
 
     private ModelAndView saved(SheetInput sent, UUID id, SheetReading reading, RedirectAttributes redirect) {
@@ -79,11 +85,12 @@ class SheetController {
         return new ModelAndView("redirect:/sheets/" + id);
     }
 
-    private ModelAndView refused(Draft draft, SheetInput sent, List<Refusal> reasons) {
+    private ModelAndView refused(SignedIn who, Draft draft, SheetInput sent, List<Refusal> reasons) {
         Map<String, String> errors = new LinkedHashMap<>();
         reasons.forEach(reason -> errors.putIfAbsent(reason.field(), words.say(reason)));
         ModelAndView page = new ModelAndView(PAGE);
         page.setStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+        page.addObject("help", helpers.of(who, draft));
         page.addObject("page", pages.of(draft, sent.over(draft.stored()), errors));
         page.addObject(
                 "errors",

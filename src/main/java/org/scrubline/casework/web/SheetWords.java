@@ -5,13 +5,12 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
-import org.scrubline.casework.PatientIdentity;
 import org.scrubline.casework.SurgicalCase;
+import org.scrubline.platform.PatientIdentity;
 import org.scrubline.platform.Refusal;
 import org.springframework.context.MessageSource;
 import org.springframework.context.i18n.LocaleContextHolder;
@@ -78,11 +77,13 @@ class SheetWords {
                 : say("to-score.age.days", age.toDays());
     }
 
-    /** What to look at again in texts that may name a patient; each kind once. */
+    /** What to look at again in texts that were kept and may name a patient; each kind once. */
     List<String> identityWarnings(List<String> texts) {
-        List<String> keys = new ArrayList<>();
-        texts.forEach(text -> keys.addAll(PatientIdentity.hints(text)));
-        return keys.stream().distinct().map(key -> say(key)).toList();
+        return texts.stream()
+                .flatMap(text -> PatientIdentity.hints(text).stream())
+                .distinct()
+                .map(hint -> say("identity." + hint.kind()))
+                .toList();
     }
 
     private static Locale locale() {

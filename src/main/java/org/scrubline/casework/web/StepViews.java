@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
+import org.scrubline.casework.PieceCount;
 import org.scrubline.casework.Sheet;
 import org.scrubline.casework.StepState;
 import org.scrubline.casework.StepState.BySupervisor;
@@ -21,7 +22,6 @@ import org.springframework.stereotype.Component;
 class StepViews {
 
     private static final List<String> REST = List.of("BY_SUPERVISOR", "NOT_PART", "NOT_SEEN");
-    private static final String PIECES = "-PIECES";
 
     private final SheetWords words;
 
@@ -118,30 +118,17 @@ class StepViews {
 
     /** Said when the pieces counted out are not the pieces counted in; empty otherwise. */
     String pieces(Draft draft) {
-        List<BigDecimal> counts = pieceCounts(draft).stream()
-                .filter(draft.sheet().measures()::containsKey)
-                .map(code -> Objects.requireNonNull(draft.sheet().measures().get(code)))
-                .toList();
-        return counts.size() == 2 && counts.get(0).compareTo(counts.get(1)) != 0
-                ? words.say("sheet.pieces", counts.get(0), counts.get(1))
-                : "";
+        return PieceCount.of(draft.rubric(), draft.sheet())
+                .filter(PieceCount::differs)
+                .map(count -> words.say("sheet.pieces", count.in(), count.out()))
+                .orElse("");
     }
 
     /** Whether the pieces are counted out in this phase: that is where a difference is said. */
     private static boolean countsOut(Draft draft, PhaseSteps phase) {
-        List<String> counts = pieceCounts(draft);
-        return counts.size() == 2
-                && phase.steps().stream()
-                        .flatMap(step -> step.measures().stream())
-                        .anyMatch(measure -> measure.code().equals(counts.get(1)));
-    }
-
-    private static List<String> pieceCounts(Draft draft) {
-        return draft.rubric().steps().stream()
-                .flatMap(step -> step.measures().stream())
-                .map(Measure::code)
-                .filter(code -> code.endsWith(PIECES))
-                .toList();
+        return PieceCount.of(draft.rubric(), draft.sheet())
+                .filter(count -> phase.steps().contains(count.outStep()))
+                .isPresent();
     }
 
     private static boolean wrong(Step step, Map<String, String> errors) {

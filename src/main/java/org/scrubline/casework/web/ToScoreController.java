@@ -57,14 +57,25 @@ class ToScoreController {
                 words.shortName(open.traineeName()),
                 rubrics.current(open.surgicalCase().procedureCode()).rubric().title(),
                 words.say(
-                        "to-score.note",
+                        running(open) ? "to-score.note.running" : "to-score.note",
                         open.surgicalCase().reference(),
                         words.say("sheet.eye." + open.surgicalCase().eye().name()),
                         words.endOf(open.surgicalCase())),
-                open.versionNo() > 1 ? words.say("to-score.version", open.versionNo()) : words.age(open.age()),
+                age(open),
                 words.say("to-score.progress", open.stepsSaid(), open.stepsInAll()),
                 timeLeft.of(open),
                 removal(open));
+    }
+
+    private String age(OpenSheet open) {
+        if (open.versionNo() > 1) {
+            return words.say("to-score.version", open.versionNo());
+        }
+        return running(open) ? words.say("to-score.running") : words.age(open.age());
+    }
+
+    private static boolean running(OpenSheet open) {
+        return open.surgicalCase().endedAt() == null;
     }
 
     private @Nullable String removal(OpenSheet open) {

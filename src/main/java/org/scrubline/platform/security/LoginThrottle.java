@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Optional;
+import org.scrubline.platform.Guesses;
 import org.scrubline.platform.SecretCode;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -18,7 +19,7 @@ import org.springframework.transaction.annotation.Transactional;
  * a stranger could trigger.
  */
 @Component
-public class LoginThrottle {
+public class LoginThrottle implements Guesses {
 
     private static final int ACCOUNT_FREE = 5;
     private static final int ADDRESS_FREE = 50;
@@ -62,7 +63,7 @@ public class LoginThrottle {
         return "address:" + SecretCode.hash(remoteAddress);
     }
 
-    /** How long the subject still has to wait, if at all. */
+    @Override
     @Transactional(readOnly = true)
     public Optional<Duration> blockedFor(String subject) {
         Instant now = clock.instant();
@@ -75,6 +76,7 @@ public class LoginThrottle {
     }
 
     /** In a transaction of its own: the failure must be counted even if the caller's work is rolled back. */
+    @Override
     @Transactional(propagation = Propagation.REQUIRES_NEW)
     public void failed(String subject) {
         Instant now = clock.instant();
@@ -94,6 +96,7 @@ public class LoginThrottle {
         }
     }
 
+    @Override
     @Transactional(propagation = Propagation.REQUIRES_NEW)
     public void succeeded(String subject) {
         jdbc.sql("delete from login_throttle where subject = :subject")

@@ -121,7 +121,7 @@ class ReviewController {
 
     private ModelAndView page(SignedIn who, SigningPreview preview, List<Refusal> reasons) {
         ModelAndView page = new ModelAndView(PAGE);
-        extras.add(page, who, preview.sheet().id());
+        extras.add(page, who, preview.sheet());
         page.addObject("page", pages.of(preview));
         page.addObject("ask", pages.ask(who, preview));
         page.addObject(

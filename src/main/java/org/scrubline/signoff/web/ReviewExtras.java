@@ -1,7 +1,15 @@
 package org.scrubline.signoff.web;
 
 import java.util.UUID;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.scrubline.casework.PieceCount;
+import org.scrubline.casework.Sheet;
+import org.scrubline.casework.StepState;
+import org.scrubline.platform.NotFound;
 import org.scrubline.platform.SignedIn;
+import org.scrubline.rubric.Rubric;
+import org.scrubline.rubric.Rubrics;
 import org.scrubline.signoff.SigningOutlook;
 import org.scrubline.signoff.SigningStatements;
 import org.springframework.stereotype.Component;
@@ -14,15 +22,41 @@ class ReviewExtras {
     private final SigningOutlook outlook;
     private final ReviewNotices notices;
     private final SigningStatements statements;
+    private final Rubrics rubrics;
+    private final RecordWords words;
 
-    ReviewExtras(SigningOutlook outlook, ReviewNotices notices, SigningStatements statements) {
+    ReviewExtras(
+            SigningOutlook outlook,
+            ReviewNotices notices,
+            SigningStatements statements,
+            Rubrics rubrics,
+            RecordWords words) {
         this.outlook = outlook;
         this.notices = notices;
         this.statements = statements;
+        this.rubrics = rubrics;
+        this.words = words;
     }
 
-    void add(ModelAndView page, SignedIn who, UUID sheetId) {
+    void add(ModelAndView page, SignedIn who, Sheet sheet) {
+        UUID sheetId = sheet.id();
+        page.addObject("pieces", pieces(sheet));
         page.addObject("notices", notices.of(outlook.of(who, sheetId)));
         page.addObject("accepted", statements.accepted(who.personId()));
+    }
+
+    /** Asked about while a step that counts was observed, and the count is open. */
+    private @Nullable PieceQuestion pieces(Sheet sheet) {
+        Rubric rubric =
+                rubrics.byId(sheet.rubricVersionId()).orElseThrow(NotFound::new).rubric();
+        return PieceCount.of(rubric, sheet)
+                .filter(count -> count.differs() || (count.unfilled() && observed(sheet, count)))
+                .map(count -> PieceQuestion.of(sheet, count, words))
+                .orElse(null);
+    }
+
+    private static boolean observed(Sheet sheet, PieceCount count) {
+        return Stream.of(count.inStep(), count.outStep())
+                .anyMatch(step -> sheet.step(step.code()) instanceof StepState.Scored);
     }
 }

@@ -183,6 +183,59 @@ class CasePagesTests {
         assertThat(list()).isEmpty();
     }
 
+    @Test
+    void whatIsMissingAndWhatIsWrongAreSaidAtOnceInTheOrderOfTheForm() throws Exception {
+        MockHttpServletResponse answer = send("/cases/new", here.trainee(), typed -> {
+            typed.set("reference", "nonsense");
+            typed.remove("eye");
+            typed.set("supervisor", here.director().personId().toString());
+            typed.set("endedAt", "2026-11-04T17:10");
+            typed.set("factors", "NO_SUCH_FACTOR");
+        });
+
+        assertThat(answer.getStatus()).isEqualTo(422);
+        String summary = text(answer).replaceAll("(?s).*class=\"error-summary\"|</ul>.*", "");
+        assertThat(summary)
+                .containsSubsequence(
+                        "A reference is a letter",
+                        "Choose the eye.",
+                        "This end is still to come.",
+                        "Choose a supervisor of this programme.",
+                        "Choose complexity factors from the list.");
+        assertThat(list()).isEmpty();
+    }
+
+    @Test
+    void aPlannedCaseHasADayWhichCanBeChanged() throws Exception {
+        MockHttpServletResponse without = send("/cases/plan", here.trainee(), typed -> {});
+        assertThat(without.getStatus()).isEqualTo(422);
+        assertThat(text(without)).contains("Choose the day it is planned for.");
+        assertThat(page("/cases/plan", here.trainee())).contains("value=\"2026-11-04\"");
+        send("/cases/plan", here.trainee(), typed -> typed.set("plannedOn", "2026-11-04"));
+        String address = "/cases/" + only().id();
+        assertThat(page(address, here.supervisor())).contains("planned for Wed 4 Nov 2026");
+        assertThat(text(answer(post(address + "/plan").param("plannedOn", "2020-01-01"), here.trainee())))
+                .contains("This day has gone by");
+        answer(post(address + "/plan").param("plannedOn", "2026-11-06"), here.trainee());
+        assertThat(only().plannedOn()).isEqualTo(java.time.LocalDate.of(2026, 11, 6));
+    }
+
+    @Test
+    void aGoalIsTheTraineesOwnAndStaysFreeOfPatients() throws Exception {
+        send("/cases/plan", here.trainee(), typed -> typed.set("plannedOn", "2026-11-04"));
+        String address = "/cases/" + only().id();
+        answer(post(address + "/goal").param("goal", "Even flap thickness"), here.trainee());
+        assertThat(page(address, here.supervisor()))
+                .contains("Wants to work on: Even flap thickness")
+                .doesNotContain(address + "/goal");
+        assertThat(page(address + "/goal", here.trainee())).contains("Even flap thickness</textarea>");
+        assertThat(answer(post(address + "/goal").param("goal", "mine"), here.supervisor())
+                        .getStatus())
+                .isEqualTo(404);
+        assertThat(text(answer(post(address + "/goal").param("goal", "hospital no 123456"), here.trainee())))
+                .contains("This text holds a hospital or patient number.");
+    }
+
     @ParameterizedTest
     @CsvSource({
         "site, nonsense, Choose the site.",
@@ -297,10 +350,12 @@ class CasePagesTests {
     void aPlannedCaseIsSetInTimeAndEndsOnItsPage() throws Exception {
         send("/cases/plan", here.trainee(), typed -> {
             typed.remove("endedAt");
+            typed.set("plannedOn", "2026-11-03");
             typed.set("factors", "MYOPIA");
         });
         String address = "/cases/" + only().id();
-        assertThat(page(address, here.supervisor())).contains("planned, has not ended", "once it has ended", "/end\"");
+        assertThat(page(address, here.supervisor()))
+                .contains("planned for Tue 3 Nov 2026", "once it has ended", "/end\"");
 
         MultiValueMap<String, String> end = new LinkedMultiValueMap<>();
         end.add("endedAt", "2026-11-03T18:45");

@@ -217,20 +217,44 @@ class SheetPagesTests {
     }
 
     @Test
-    void textThatMayNameAPatientIsSavedWithAWarning() throws Exception {
-        MvcResult answer = mockMvc.perform(post("/sheets/" + id)
-                        .param("version", "0")
-                        .param("strength", "Mr Tarn, 12345678, went well")
-                        .with(csrf())
-                        .with(LogIn.as(theatre.supervisor())))
-                .andReturn();
+    void textThatMayNameAPatientIsKeptOnceItsWriterHasReadItAgain() throws Exception {
+        Cookie[] visit = visit();
+        MvcResult first = strength("Mr Tarn, 12345678, went well", visit);
+        assertThat(first.getResponse().getStatus()).isEqualTo(422);
+        assertThat(first.getResponse().getContentAsString())
+                .contains("href=\"#strength\"", "send it again as it is.", "Mr Tarn, 12345678, went well</textarea>");
+        assertThat(read().strength()).isEmpty();
+
+        strength("Mr Tarn, 12345678, went well", visit);
+
         assertThat(read().strength()).isEqualTo("Mr Tarn, 12345678, went well");
-        Cookie[] session = answer.getResponse().getCookies();
-        assertThat(body(get("/sheets/" + id).cookie(session), theatre.supervisor()))
+        assertThat(body(get("/sheets/" + id).cookie(visit), theatre.supervisor()))
                 .contains("class=\"notice notice-careful\"", "title and a name", "a long number");
-        assertThat(body(get("/sheets/" + id).cookie(session), theatre.supervisor()))
+        assertThat(body(get("/sheets/" + id).cookie(visit), theatre.supervisor()))
                 .as("warned once")
                 .doesNotContain("notice-careful");
+    }
+
+    @Test
+    void aDateOfBirthIsRefusedHoweverOftenItIsSent() throws Exception {
+        Cookie[] visit = visit();
+        strength("DOB 03/07/1951", visit);
+        MvcResult second = strength("DOB 03/07/1951", visit);
+        assertThat(second.getResponse().getStatus()).isEqualTo(422);
+        assertThat(second.getResponse().getContentAsString()).contains("This text holds a date of birth.");
+        assertThat(read().strength()).isEmpty();
+    }
+
+    @Test
+    void everyReasonIsSaidAtOnce() throws Exception {
+        MockHttpServletResponse answer =
+                save("step.TF02", "9", "measure.TF02.TF02-DISTANCE", "20000", "event.code", "TAKEOVER");
+        assertThat(answer.getStatus()).isEqualTo(422);
+        assertThat(answer.getContentAsString())
+                .contains("Choose a level from 1 to 5")
+                .contains("enter a number from 0 to 9999.")
+                .contains("Choose the step that was taken over.", "Say why you took over");
+        assertThat(read().lockVersion()).isZero();
     }
 
     @Test
@@ -327,6 +351,25 @@ class SheetPagesTests {
     /** The page without its frame, which differs from person to person. */
     private static String main(String page) {
         return page.substring(page.indexOf("<main"), page.indexOf("</main>"));
+    }
+
+    /** The cookies of a session, as every log-in in a browser has one. */
+    private Cookie[] visit() throws Exception {
+        return mockMvc.perform(
+                        post("/sheets/" + id).param("version", "0").with(csrf()).with(LogIn.as(theatre.supervisor())))
+                .andReturn()
+                .getResponse()
+                .getCookies();
+    }
+
+    private MvcResult strength(String text, Cookie... visit) throws Exception {
+        return mockMvc.perform(post("/sheets/" + id)
+                        .param("version", "0")
+                        .param("strength", text)
+                        .cookie(visit)
+                        .with(csrf())
+                        .with(LogIn.as(theatre.supervisor())))
+                .andReturn();
     }
 
     private MockHttpServletResponse perform(MockHttpServletRequestBuilder request, SignedIn who) throws Exception {

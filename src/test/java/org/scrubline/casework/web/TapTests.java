@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 
+import jakarta.servlet.http.Cookie;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
@@ -49,6 +50,7 @@ class TapTests {
 
     Theatre theatre;
     UUID id;
+    Cookie[] session = {};
 
     @BeforeEach
     void openASheet() {
@@ -185,8 +187,22 @@ class TapTests {
     }
 
     @Test
-    void warningsComeOnceWithTheTextTheyAreAbout() throws Exception {
-        JsonNode answer = ok(tap(0, Map.of("strength", "Mr Tarn, 12345678")));
+    void aTapWithATextThatMayNameAPatientIsAppliedOnceItIsSentAgain() throws Exception {
+        session = mockMvc.perform(
+                        post("/sheets/" + id).param("version", "0").with(csrf()).with(LogIn.as(theatre.supervisor())))
+                .andReturn()
+                .getResponse()
+                .getCookies();
+        String body = body(TAP, 0, Map.of("strength", "Mr Tarn, 12345678"));
+        MockHttpServletResponse first = send(body);
+        assertThat(first.getStatus()).isEqualTo(422);
+        assertThat(JSON.readTree(first.getContentAsByteArray())
+                        .path("reasons")
+                        .get(0)
+                        .stringValue())
+                .endsWith("send it again as it is.");
+        assertThat(read().strength()).isEmpty();
+        JsonNode answer = ok(send(body));
         assertThat(answer.path("warnings").size()).isEqualTo(2);
         assertThat(ok(tap(1, Map.of("step.TF01", "4"))).path("warnings").size()).isZero();
     }
@@ -213,7 +229,8 @@ class TapTests {
     }
 
     private MockHttpServletResponse send(byte[] body, String type, String accept) throws Exception {
-        return mockMvc.perform(post("/sheets/" + id + "/taps")
+        var request = post("/sheets/" + id + "/taps");
+        return mockMvc.perform((session.length == 0 ? request : request.cookie(session))
                         .content(body)
                         .contentType(type)
                         .header("Accept", accept)

@@ -1,0 +1,5 @@
+/** Pages of notice. */
+@NullMarked
+package org.scrubline.notice.web;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package org.scrubline.notice;
+
+import org.jspecify.annotations.NullMarked;

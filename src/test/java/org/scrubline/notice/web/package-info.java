@@ -1,0 +1,4 @@
+@NullMarked
+package org.scrubline.notice.web;
+
+import org.jspecify.annotations.NullMarked;
