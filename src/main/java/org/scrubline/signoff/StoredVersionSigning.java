@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import org.scrubline.platform.Attempt;
+import org.scrubline.platform.Credential;
 import org.scrubline.platform.FreeText;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.SignedIn;
@@ -47,18 +48,23 @@ class StoredVersionSigning implements VersionSigning {
     }
 
     @Override
-    public Attempt<VersionSignature> sign(SignedIn who, Said said, String password) {
+    public Attempt<VersionSignature> sign(SignedIn who, Said said, Credential credential) {
         desk.recognise(who, said.record());
         Said tidy = tidy(said);
         Optional<Refusal> unfit = rules.words(tidy);
         return unfit.isPresent()
                 ? Attempt.refused(unfit.get())
-                : signers.confirm(who, password).fold(account -> desk.sign(who, tidy), Attempt::refused);
+                : signers.confirm(who, credential, intent(tidy).hash())
+                        .fold(how -> desk.sign(who, tidy, how), Attempt::refused);
     }
 
     @Override
     public Attempt<VersionSignature> signWithoutCredential(SignedIn who, Said said) {
-        return desk.sign(who, tidy(said));
+        return desk.sign(who, tidy(said), null);
+    }
+
+    private static Intent intent(Said said) {
+        return Intent.of(said.event(), said.record(), said.contentHash(), said.words());
     }
 
     private static Said tidy(Said said) {

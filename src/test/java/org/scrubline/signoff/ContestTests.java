@@ -201,7 +201,7 @@ class ContestTests {
                                 trainee,
                                 signed.id(),
                                 List.of(),
-                                new Versions.Signature("I did this step alone, start to finish.", "wrong")))))
+                                Versions.Signature.byPassword("I did this step alone, start to finish.", "wrong")))))
                 .containsExactly("refusal.password.wrong");
     }
 

@@ -25,6 +25,7 @@ import org.scrubline.ledger.Ledger;
 import org.scrubline.people.People;
 import org.scrubline.people.SettingKey;
 import org.scrubline.platform.CanonicalJson;
+import org.scrubline.platform.Credential;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
@@ -231,8 +232,8 @@ class CountersignTests {
         assertThat(refusals(versions.sign(theatre, second, COUNTERSIGNED, signed, "", "not the password")))
                 .containsExactly("refusal.password.wrong");
         VersionSigning.Said other = new VersionSigning.Said(COUNTERSIGNED, signed.id(), "0".repeat(64), "");
-        assertThatThrownBy(
-                        () -> theatre.organisation().in(() -> signing.sign(second, other, TestOrganisations.PASSWORD)))
+        assertThatThrownBy(() -> theatre.organisation()
+                        .in(() -> signing.sign(second, other, new Credential.Password(TestOrganisations.PASSWORD))))
                 .isInstanceOf(StaleData.class);
         assertThat(versions.count(theatre, "countersignature", signed.id())).isZero();
     }

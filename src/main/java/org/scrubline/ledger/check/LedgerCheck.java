@@ -5,7 +5,6 @@ import java.util.HexFormat;
 import java.util.Optional;
 import java.util.UUID;
 import org.scrubline.ledger.LeafKind;
-import org.scrubline.ledger.RecordCheck;
 import org.scrubline.ledger.merkle.Frontier;
 import org.scrubline.ledger.note.VerifierKey;
 
@@ -25,11 +24,11 @@ final class LedgerCheck {
     private long next;
     private long records;
 
-    LedgerCheck(UUID tenant, Known known, Iterable<RecordCheck> checks) {
+    LedgerCheck(UUID tenant, Known known) {
         this.tenant = tenant;
         this.known = known.about(tenant);
         this.checkpoints = new CheckpointCheck(tenant, this.known, findings);
-        this.rows = new RowCheck(findings, checks);
+        this.rows = new RowCheck(findings);
     }
 
     Findings findings() {
@@ -91,6 +90,7 @@ final class LedgerCheck {
     }
 
     CheckResult finish() {
+        rows.finish();
         checkpoints.reached(leaves);
         checkpoints.finish(leaves.size());
         return new CheckResult(

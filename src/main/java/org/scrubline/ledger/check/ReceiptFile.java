@@ -50,7 +50,8 @@ public final class ReceiptFile {
             SignedCheckpoint checkpoint,
             String verifierKey) {
         LeafEntry said = LeafEntry.read(entry);
-        PreparedLeaf leaf = PreparedLeaf.of(new EvidenceLeaf(index, said.kind(), said.record(), entry, "", rows));
+        PreparedLeaf leaf =
+                PreparedLeaf.of(new EvidenceLeaf(index, said.kind(), said.record(), entry, "", rows), Looks.NONE);
         ObjectNode object = LeafJson.MAPPER.createObjectNode();
         object.put("schema", SCHEMA);
         object.put("origin", checkpoint.checkpoint().origin());
@@ -111,7 +112,7 @@ public final class ReceiptFile {
     }
 
     private static void compare(Receipt receipt, UUID tenant, Findings findings, Iterable<RecordCheck> checks) {
-        PreparedLeaf leaf = PreparedLeaf.of(receipt.leaf());
+        PreparedLeaf leaf = PreparedLeaf.of(receipt.leaf(), new Looks(checks));
         LeafEntry said = leaf.said();
         long number = receipt.leaf().index() + 1;
         if (said == null || leaf.rows() == null) {
@@ -125,7 +126,7 @@ public final class ReceiptFile {
         if (kind.isEmpty()) {
             findings.add(Problem.UNKNOWN_KIND, "", number, receipt.leaf().kind());
         }
-        kind.ifPresent(known -> new RowCheck(findings, checks).check(known, leaf, said.rows()));
+        kind.ifPresent(known -> new RowCheck(findings).check(known, leaf, said.rows()));
         if (!receipt.contentAgrees()) {
             findings.add(
                     Problem.CONTRADICTION, receipt.leaf().kind(), receipt.leaf().record(), "receipt", CONTENT);

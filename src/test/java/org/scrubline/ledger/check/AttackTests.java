@@ -251,6 +251,44 @@ class AttackTests {
         });
     }
 
+    /** With the whole ledger recorded anew by someone who has the key, the passkey's own signature still says so. */
+    @Test
+    void aPasskeysSignatureThatIsGoneExchangedOrMovedIsFoundThoughTheLedgerWasRewritten() throws Exception {
+        assertFound(Problem.ASSERTION_MISSING, database -> {
+            long index = index(
+                    database,
+                    UUID.fromString(database.column("select id from signature_assertion where tenant_id = :tenant")
+                            .get(0)));
+            database.run("delete from signature_assertion where tenant_id = :tenant");
+            closeUp(database, index);
+            new Forger(database, null).rewrite();
+        });
+        assertFound(Problem.ASSERTION_EXCHANGED, database -> {
+            database.run("update signature_assertion set origin = origin || 'x' where tenant_id = :tenant");
+            new Forger(database, null).rewrite();
+        });
+        assertFound(Problem.ASSERTION_UNNAMED, database -> {
+            database.run("""
+                    update signature_assertion set record_kind = 'SIGNATURE', record_id = '%s' where tenant_id = :tenant
+                    """.formatted(evidence.signed().get(0).id()));
+            new Forger(database, null).rewrite();
+        });
+    }
+
+    @Test
+    void wordsReplacedUnderAPasskeysSignatureAreFoundThoughTheLedgerWasRewritten() throws Exception {
+        assertFound(Problem.ASSERTION_INVALID, database -> {
+            database.run("""
+                    update acknowledgement
+                    set content = replace(content, 'Thank you.', 'All agreed.'),
+                        content_hash = encode(sha256(convert_to(replace(content, 'Thank you.', 'All agreed.'), 'UTF8')), 'hex'),
+                        words = 'All agreed.'
+                    where tenant_id = :tenant
+                    """);
+            new Forger(database, null).rewrite();
+        });
+    }
+
     @Test
     void aSignatureCopiedToAnotherRecordIsFound() throws Exception {
         SignedSheet from = evidence.signed().get(0);
