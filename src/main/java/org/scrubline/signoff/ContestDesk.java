@@ -72,7 +72,8 @@ class ContestDesk {
 
     private Statement keep(SignedIn trainee, Standing standing, Said said) {
         Statement opened = statements.write(trainee, Role.TRAINEE, RecordEvent.CONTEST_OPENED, standing.newest(), said);
-        store.contest(opened, opened.content().signedAt().plus(Standing.CONTEST_TERM));
+        store.contest(
+                opened, opened.content().signedAt().plus(standing.settings().contestTerm()));
         evidence.fix(LeafKind.CONTEST, opened.id(), said.how());
         return opened;
     }
