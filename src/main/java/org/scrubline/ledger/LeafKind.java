@@ -29,6 +29,8 @@ public enum LeafKind {
     SETTING(new Rows("programme_setting", "id")),
     /** The day a supervisor was introduced to scoring. */
     INTRODUCTION(new Rows("scorer_introduction", "id")),
+    /** A stretch of the audit trail, by count and hash; the entries themselves have no leaf each. */
+    AUDIT_SEAL(new Rows("audit_seal", "id")),
     /** The trainee's remark under a signed record. */
     REMARK(new Rows("sheet_remark", "id")),
     /** The records a director opened to a visitor. */

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param signedWith key of the newest checkpoint; null when there is none or nobody knows it
  * @param keyGiven whether that key was known from outside the evidence
  * @param held checkpoints held outside that were compared
+ * @param unsealed entries of the audit trail after its newest seal, about which nothing can be said
  * @param found the first findings
  * @param problems how many there are in all
  */
@@ -27,6 +28,7 @@ public record CheckResult(
         @Nullable String signedWith,
         boolean keyGiven,
         int held,
+        long unsealed,
         List<Finding> found,
         long problems) {
 

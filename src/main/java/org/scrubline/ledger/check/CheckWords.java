@@ -38,6 +38,9 @@ public final class CheckWords {
         if (result.held() > 0) {
             facts.add(say("ledger.fact.held", result.held()));
         }
+        if (result.unsealed() > 0) {
+            facts.add(say("ledger.fact.unsealed", result.unsealed()));
+        }
         if (result.signedWith() != null) {
             facts.add(say(result.keyGiven() ? "ledger.fact.key-given" : "ledger.fact.key-found", result.signedWith()));
         }

@@ -75,6 +75,6 @@ public final class DatabaseCheck {
                         .forEach(record -> check.findings().add(Problem.NO_LEAF, kind.name(), record, table.table()));
             }
         }
-        return check.finish();
+        return check.finish(check.seals().run(queries));
     }
 }

@@ -101,7 +101,7 @@ public final class EvidenceFile {
         if (!ended) {
             check.findings().add(Problem.FILE_ENDS_EARLY, "");
         }
-        return check.finish();
+        return check.finish(0);
     }
 
     private static UUID head(@Nullable String line) throws NotEvidence {

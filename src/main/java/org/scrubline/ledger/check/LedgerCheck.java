@@ -21,6 +21,7 @@ final class LedgerCheck {
     private final SeenRecords seen = new SeenRecords();
     private final CheckpointCheck checkpoints;
     private final RowCheck rows;
+    private final SealCheck seals;
     private long next;
     private long records;
 
@@ -29,10 +30,16 @@ final class LedgerCheck {
         this.known = known.about(tenant);
         this.checkpoints = new CheckpointCheck(tenant, this.known, findings);
         this.rows = new RowCheck(findings);
+        this.seals = new SealCheck(findings);
     }
 
     Findings findings() {
         return findings;
+    }
+
+    /** The seals of the audit trail among the leaves so far. */
+    SealCheck seals() {
+        return seals;
     }
 
     void leaf(PreparedLeaf prepared, Frontier.Completed completed) {
@@ -75,6 +82,7 @@ final class LedgerCheck {
         rows.check(kind.get(), prepared, prepared.said().rows());
         switch (kind.get()) {
             case SIGNATURE -> records++;
+            case AUDIT_SEAL -> seals.seal(prepared);
             case LEDGER_KEY -> checkpoints.key(prepared.rows());
             case CHECKPOINT -> checkpoints.stored(prepared.rows(), leaves);
             default -> {
@@ -89,7 +97,12 @@ final class LedgerCheck {
                 .findFirst();
     }
 
-    CheckResult finish() {
+    /**
+     * What the check came to.
+     *
+     * @param unsealed entries of the audit trail that wait for their seal
+     */
+    CheckResult finish(long unsealed) {
         rows.finish();
         checkpoints.reached(leaves);
         checkpoints.finish(leaves.size());
@@ -107,6 +120,7 @@ final class LedgerCheck {
                         .orElse(null),
                 !known.keys().isEmpty(),
                 known.checkpoints().size(),
+                unsealed,
                 findings.kept(),
                 findings.count());
     }

@@ -34,6 +34,10 @@ public enum Problem {
     ASSERTION_EXCHANGED,
     /** 1 record: the signature kept does not stand for what was signed. */
     ASSERTION_INVALID,
+    /** 1 seal, 2 and 3 first and last number, 4 entries then, 5 entries now. */
+    SEAL_BROKEN,
+    /** 1 seal: it does not begin where the one before it ends. */
+    SEAL_PLACE,
     /** 1 first leaf, 2 last leaf of the subtree. */
     SUBTREE_CHANGED,
     /** 1 first leaf, 2 last leaf of the subtree. */

@@ -107,6 +107,7 @@ public final class ReceiptFile {
                 receipt.checkpoint().signer(keys).map(VerifierKey::text).orElse(null),
                 !about.keys().isEmpty(),
                 0,
+                0,
                 findings.kept(),
                 findings.count());
     }

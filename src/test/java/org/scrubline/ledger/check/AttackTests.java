@@ -30,7 +30,6 @@ class AttackTests {
 
     /** Tables the server may only add to that hold no evidence, and why. */
     private static final Map<String, String> NO_EVIDENCE = Map.of(
-            "audit_entry", "who did and saw what, beside the evidence; what was done to a record has its own leaf",
             "account_organisation",
                     "says who may enter which organisation, before one is chosen; no record of training",
             "flyway_schema_history", "the history of the schema, written by migrations");
@@ -86,7 +85,7 @@ class AttackTests {
 
     @Test
     void everyTableTheServerMayOnlyAddToIsFixedByTheLedger() throws Exception {
-        TreeSet<String> fixed = new TreeSet<>(List.of("ledger_leaf", "ledger_node"));
+        TreeSet<String> fixed = new TreeSet<>(List.of("ledger_leaf", "ledger_node", "audit_entry"));
         Arrays.stream(LeafKind.values()).flatMap(kind -> kind.rows().stream()).forEach(rows -> fixed.add(rows.table()));
         assertThat(evidenceTables().stream().filter(table -> !NO_EVIDENCE.containsKey(table)))
                 .containsExactlyElementsOf(fixed);
@@ -287,6 +286,54 @@ class AttackTests {
                     """);
             new Forger(database, null).rewrite();
         });
+    }
+
+    @Test
+    void anEntrySlippedIntoTheSealedAuditTrailOrTakenOutOfItIsFound() throws Exception {
+        String columns = String.join(", ", Attack.catalogue("""
+                select attname
+                from pg_attribute
+                where attrelid = 'audit_entry'::regclass and attnum > 0 and attname not in ('sequence', 'tenant_id')
+                """));
+        assertFound(Problem.SEAL_BROKEN, database -> {
+            database.unfetter("audit_entry");
+            database.run("""
+                    insert into audit_entry (tenant_id, sequence, %1$s)
+                    select tenant_id, sequence, %1$s
+                    from audit_entry
+                    where tenant_id = :tenant
+                    order by sequence
+                    limit 1
+                    """.formatted(columns));
+        });
+        assertFound(Problem.SEAL_BROKEN, database -> database.run("""
+                delete from audit_entry
+                where tenant_id = :tenant
+                  and sequence = (select max(last_sequence) from audit_seal where tenant_id = :tenant)
+                """));
+        assertFound(Problem.SEAL_PLACE, database -> {
+            String first = database.column(
+                            "select id from audit_seal where tenant_id = :tenant order by last_sequence limit 1")
+                    .get(0);
+            closeUp(database, index(database, UUID.fromString(first)));
+            database.run("delete from audit_seal where id = '" + first + "'");
+            new Forger(database, null).rewrite();
+        });
+    }
+
+    @Test
+    void whatWasWrittenAfterTheNewestSealIsNamedByItsNumber() throws Exception {
+        CheckResult result = Attack.check(tenant, known, database -> {
+            database.unfetter("audit_entry");
+            database.run("""
+                    update audit_entry set sequence = sequence + 1000000
+                    where tenant_id = :tenant
+                      and sequence = (select max(last_sequence) from audit_seal where tenant_id = :tenant)
+                    """);
+        });
+        assertThat(result.found()).extracting(Finding::problem).containsExactly(Problem.SEAL_BROKEN);
+        assertThat(result.unsealed()).isEqualTo(1);
+        assertThat(Attack.check(tenant, known, database -> {}).unsealed()).isZero();
     }
 
     @Test

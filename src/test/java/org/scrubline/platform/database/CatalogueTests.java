@@ -41,6 +41,7 @@ class CatalogueTests {
             "signed_event",
             "sheet_remark",
             "audit_entry",
+            "audit_seal",
             "visitor_record",
             "retention_setting",
             "removed_sheet",
