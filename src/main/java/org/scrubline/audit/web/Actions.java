@@ -25,6 +25,8 @@ final class Actions {
             "hold-set",
             "hold-ended",
             "retention-changed",
+            "removal-asked",
+            "records-removed",
             "person-added",
             "role-given",
             "rubric-published",

@@ -121,6 +121,7 @@ final class LedgerCheck {
                 !known.keys().isEmpty(),
                 known.checkpoints().size(),
                 unsealed,
+                rows.removals(),
                 findings.kept(),
                 findings.count());
     }

@@ -108,6 +108,7 @@ public final class ReceiptFile {
                 !about.keys().isEmpty(),
                 0,
                 0,
+                List.of(),
                 findings.kept(),
                 findings.count());
     }
@@ -127,7 +128,9 @@ public final class ReceiptFile {
         if (kind.isEmpty()) {
             findings.add(Problem.UNKNOWN_KIND, "", number, receipt.leaf().kind());
         }
-        kind.ifPresent(known -> new RowCheck(findings).check(known, leaf, said.rows()));
+        RowCheck rows = new RowCheck(findings);
+        kind.ifPresent(known -> rows.check(known, leaf, said.rows()));
+        rows.reportGone();
         if (!receipt.contentAgrees()) {
             findings.add(
                     Problem.CONTRADICTION, receipt.leaf().kind(), receipt.leaf().record(), "receipt", CONTENT);

@@ -1,5 +1,6 @@
 package org.scrubline.ledger.check;
 
+import java.util.List;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeSet;
@@ -11,13 +12,19 @@ final class RowCheck {
 
     private final Findings findings;
     private final AssertionPairs pairs;
+    private final Tombstones stones;
 
     RowCheck(Findings findings) {
         this.findings = findings;
         this.pairs = new AssertionPairs(findings);
+        this.stones = new Tombstones(findings);
     }
 
     void check(LeafKind kind, PreparedLeaf leaf, SortedMap<String, String> fixed) {
+        if (leaf.rows() != null && leaf.rows().isEmpty() && !fixed.isEmpty()) {
+            stones.gone(leaf, fixed.keySet());
+            return;
+        }
         Set<String> tables = new TreeSet<>(fixed.keySet());
         tables.addAll(leaf.rowHashes().keySet());
         long before = findings.count();
@@ -34,6 +41,9 @@ final class RowCheck {
         }
         if (kind == LeafKind.ASSERTION) {
             pairs.kept(leaf);
+        }
+        if (kind == LeafKind.RECORD_REMOVAL && findings.count() == before) {
+            stones.stone(leaf);
         }
         // What was changed contradicts itself as a matter of course; the second look is for what was fixed anew.
         second(kind, leaf, findings.count() == before);
@@ -54,9 +64,19 @@ final class RowCheck {
         findings.add(Problem.CONTRADICTION, leaf.leaf().kind(), leaf.leaf().record(), wrong.table(), wrong.column());
     }
 
-    /** Reports signatures that waited for their record in vain. */
+    /** Reports signatures that waited for their record, and gone rows that waited for a tombstone, in vain. */
     void finish() {
         pairs.finish();
+        reportGone();
+    }
+
+    /** The second half alone, where one record stands by itself. */
+    void reportGone() {
+        stones.finish();
+    }
+
+    List<Removal> removals() {
+        return stones.removals();
     }
 
     private void add(Problem problem, PreparedLeaf leaf, String table) {

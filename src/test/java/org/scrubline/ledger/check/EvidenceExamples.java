@@ -46,6 +46,21 @@ class EvidenceExamples {
                 tenant_id, id, programme_id, draft_days, record_years, export_days, set_by, set_at)
             values (:tenant, :id, :programme, 90, 6, 30, :person, now())
             """;
+    private static final String ASKED = """
+            insert into removal_request (
+                tenant_id, id, programme_id, trainee_id, reason, asked_by, asked_name, asked_role, asked_at)
+            values (:tenant, :id, :programme, :trainee, 'term over', :person, 'Ada Verney', 'DIRECTOR', now())
+            """;
+    private static final List<String> TOMBSTONE = List.of("""
+            insert into record_removal (
+                tenant_id, id, request_id, asked_name, removed_by, removed_name, removed_role, removed_at,
+                record_years, records)
+            select :tenant, :id, id, asked_name, :other, 'Ottilie Brannock', 'DIRECTOR', now(), 6, 1
+            from removal_request
+            """, """
+            insert into removed_record (tenant_id, removal_id, kind, record_id, content_hash)
+            values (:tenant, :id, 'SIGNATURE', gen_random_uuid(), repeat('0', 64))
+            """);
     private static final String REMOVED = """
             insert into removed_sheet (
                 tenant_id, id, case_id, trainee_id, scorer_id, opened_at, touched_at, told_at, removed_at, days)
@@ -118,6 +133,8 @@ class EvidenceExamples {
         fixed(row, LeafKind.INTRODUCTION, List.of(INTRODUCTION));
         fixed(row, LeafKind.RETENTION_SETTING, List.of(RETENTION));
         fixed(row, LeafKind.SHEET_REMOVED, List.of(REMOVED));
+        fixed(row, LeafKind.REMOVAL_REQUEST, List.of(ASKED));
+        fixed(row, LeafKind.RECORD_REMOVAL, TOMBSTONE);
         fixed(row, LeafKind.VISIT, VISITED);
     }
 
