@@ -7,6 +7,7 @@ import java.util.UUID;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.Credential;
 import org.scrubline.platform.FreeText;
+import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.SignedIn;
 import org.springframework.stereotype.Service;
@@ -19,8 +20,15 @@ class StoredVersionSigning implements VersionSigning {
     private final CountersignLists lists;
     private final VersionRules rules;
     private final SignerCheck signers;
+    private final RefusedSignatures refused;
 
-    StoredVersionSigning(VersionSigningDesk desk, CountersignLists lists, VersionRules rules, SignerCheck signers) {
+    StoredVersionSigning(
+            VersionSigningDesk desk,
+            CountersignLists lists,
+            VersionRules rules,
+            SignerCheck signers,
+            RefusedSignatures refused) {
+        this.refused = refused;
         this.desk = desk;
         this.lists = lists;
         this.rules = rules;
@@ -49,6 +57,24 @@ class StoredVersionSigning implements VersionSigning {
 
     @Override
     public Attempt<VersionSignature> sign(SignedIn who, Said said, Credential credential) {
+        try {
+            Attempt<VersionSignature> attempt = recognised(who, said, credential);
+            if (attempt instanceof Attempt.Refused<VersionSignature> no
+                    && no.reasons().stream().anyMatch(StoredVersionSigning::notTheirs)) {
+                refused.note(who, said.event(), said.record());
+            }
+            return attempt;
+        } catch (NotFound notTheirs) {
+            refused.note(who, said.event(), said.record());
+            throw notTheirs;
+        }
+    }
+
+    private static boolean notTheirs(Refusal reason) {
+        return reason.field().equals(Signing.AUTHORITY);
+    }
+
+    private Attempt<VersionSignature> recognised(SignedIn who, Said said, Credential credential) {
         desk.recognise(who, said.record());
         Said tidy = tidy(said);
         Optional<Refusal> unfit = rules.words(tidy);

@@ -157,6 +157,7 @@ class CountersignTests {
         assertThat(refusals(versions.sign(theatre, theatre.trainee(), COUNTERSIGNED, signed, "")))
                 .contains("signoff.refusal.own-training");
         assertThat(versions.count(theatre, "countersignature", signed.id())).isZero();
+        assertThat(versions.audited(theatre, "signature-refused")).isEqualTo(2);
     }
 
     @Test
@@ -169,6 +170,9 @@ class CountersignTests {
                     .isInstanceOf(NotFound.class);
         }
         assertThat(versions.count(theatre, "countersignature", signed.id())).isZero();
+        assertThat(versions.audited(theatre, "signature-refused"))
+                .as("the one of this organisation")
+                .isEqualTo(1);
     }
 
     @Test

@@ -173,6 +173,7 @@ class SigningAuthorityTests {
         assertThat(events.stream(RepeatedWrongPassword.class))
                 .extracting(RepeatedWrongPassword::accountId)
                 .containsExactly(theatre.supervisor().accountId());
+        assertThat(versions.audited(theatre, "wrong-passwords")).isEqualTo(1);
         assertThat(refusals(sign(hash, TestOrganisations.PASSWORD))).containsExactly("refusal.password.wait");
         assertUnsigned();
     }

@@ -90,6 +90,11 @@ public class VersionFixture {
         return number(theatre, "select count(*) from ledger_leaf where record_id = '" + record + "'");
     }
 
+    /** Entries of the audit trail with this action. */
+    public int audited(Theatre theatre, String action) {
+        return number(theatre, "select count(*) from audit_entry where action = '" + action + "'");
+    }
+
     private int number(Theatre theatre, String sql) {
         return theatre.organisation()
                 .in(() -> transaction.execute(

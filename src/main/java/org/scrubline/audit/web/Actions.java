@@ -31,6 +31,11 @@ final class Actions {
             "role-given",
             "rubric-published",
             "organisation-opened",
+            "passkey-added",
+            "passkey-removed",
+            "wrong-passwords",
+            "signature-refused",
+            "clock-behind",
             "logged-in");
 
     private Actions() {}
