@@ -20,6 +20,7 @@ final class Actions {
             "seen-signed-sheet",
             "seen-progress",
             "seen-programme-list",
+            "seen-records-file",
             "visitor-let-in",
             "visitor-shown-out",
             "hold-set",
