@@ -52,6 +52,7 @@ class BackupIT {
     private int command(String name, String option, Path file, String data) throws IOException, InterruptedException {
         List<String> line = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
                 "-jar",
                 System.getProperty("scrubline.test.jar", "target/scrubline.jar"),
                 name,

