@@ -50,16 +50,45 @@ const json = (credential) => {
   });
 };
 
+// What the form says as it stands is put into its one canonical form, and hashed, by the server that will do it again.
+const challenge = async (form, box, button) => {
+  const typed = new FormData(form);
+  typed.delete("password");
+  typed.set(box.querySelector("[data-act]").name, button.value);
+  const answer = await fetch(box.dataset.from, { method: "POST", body: new URLSearchParams(typed) });
+  if (!answer.ok) {
+    throw new Error(answer.statusText);
+  }
+  return (await answer.json()).challenge;
+};
+
+const sign = async (data, form, box, button) => {
+  const credential = await get({ ...data, challenge: await challenge(form, box, button) });
+  const act = box.querySelector("[data-act]");
+  act.value = button.value;
+  act.disabled = false;
+  return credential;
+};
+
+const ways = { create, get, sign };
+
+// A password is not needed here, everything else is.
+const complete = (form, box) =>
+  box.dataset.passkey === "get" ||
+  [...form.elements]
+    .filter((field) => field.type !== "password" || box.dataset.passkey === "create")
+    .every((field) => field.reportValidity());
+
 const run = async (box, button) => {
   const form = box.closest("form");
   const said = box.querySelector("[role=status]");
-  if (box.dataset.passkey === "create" && !form.reportValidity()) {
+  if (!complete(form, box)) {
     return;
   }
   button.disabled = true;
   said.textContent = box.dataset.sayWaiting;
   try {
-    const credential = await (box.dataset.passkey === "create" ? create : get)(box.dataset);
+    const credential = await ways[box.dataset.passkey](box.dataset, form, box, button);
     box.querySelector("[data-answer]").value = json(credential);
     form.submit();
   } catch (error) {
@@ -70,25 +99,30 @@ const run = async (box, button) => {
 };
 
 // The page may have come back from the browser's memory as it was left.
-const ready = (box, button) => {
+const ready = (box, buttons) => {
   box.hidden = false;
   const barred = location.origin !== box.dataset.origin ? "sayPlace"
     : window.PublicKeyCredential === undefined ? "sayUnsupported" : null;
-  button.hidden = barred !== null;
-  button.disabled = false;
+  for (const button of buttons) {
+    button.hidden = barred !== null;
+    button.disabled = false;
+  }
   box.querySelector("[data-answer]").value = "";
   box.querySelector("[role=status]").textContent = barred === null ? "" : box.dataset[barred];
 };
 
 for (const box of document.querySelectorAll("[data-passkey]")) {
-  const button = box.querySelector("button");
-  ready(box, button);
-  button.addEventListener("click", () => run(box, button));
+  const buttons = box.querySelectorAll("button");
+  const button = buttons[0];
+  ready(box, buttons);
+  for (const one of buttons) {
+    one.addEventListener("click", () => run(box, one));
+  }
   if (box.dataset.passkey === "create") {
     box.closest("form").addEventListener("submit", (event) => {
       event.preventDefault();
       button.click();
     });
   }
-  window.addEventListener("pageshow", () => ready(box, button));
+  window.addEventListener("pageshow", () => ready(box, buttons));
 }

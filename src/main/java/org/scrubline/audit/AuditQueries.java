@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -66,6 +67,16 @@ class AuditQueries {
               and r.ended_at is null
             """;
 
+    /** The newest by number, some of which may have been written by a clock that was wrong. */
+    private static final String NEWEST = """
+            select max(entered_at)
+            from (select entered_at
+                  from audit_entry
+                  where tenant_id = :tenant
+                  order by sequence desc
+                  limit 1000) newest
+            """;
+
     private final JdbcClient jdbc;
 
     AuditQueries(JdbcClient jdbc) {
@@ -86,6 +97,15 @@ class AuditQueries {
         static Scope own(UUID person) {
             return new Scope(OWN, person);
         }
+    }
+
+    /** The latest instant among the newest entries; empty when there are none. */
+    Optional<Instant> newest() {
+        return jdbc.sql(NEWEST)
+                .param("tenant", TenantScope.require())
+                .query((row, n) -> Optional.ofNullable(row.getObject(1, OffsetDateTime.class)))
+                .single()
+                .map(OffsetDateTime::toInstant);
     }
 
     /** Newest first; those newer than a number come oldest first. */

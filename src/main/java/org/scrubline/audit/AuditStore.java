@@ -42,6 +42,10 @@ class AuditStore {
     /** Adds an entry; one with an hour only when there is none of the same actor and record in it. */
     void insert(Fresh fresh, @Nullable Instant seenHour) {
         Audited event = fresh.event();
+        jdbc.sql(AuditSealStore.WRITING)
+                .param("scope", TenantScope.require().toString())
+                .query((row, n) -> true)
+                .single();
         jdbc.sql(INSERT)
                 .param("tenant", TenantScope.require())
                 .param("at", utc(fresh.at()))

@@ -4,7 +4,7 @@
  */
 @ApplicationModule(
         displayName = "Audit",
-        allowedDependencies = {"people", "platform", "platform :: jobs"})
+        allowedDependencies = {"people", "ledger", "platform", "platform :: jobs"})
 @NullMarked
 package org.scrubline.audit;
 

@@ -4,71 +4,77 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.SQLException;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
-import org.scrubline.platform.database.LocalDatabase;
+import org.scrubline.platform.database.CommandDatabase;
+import org.scrubline.platform.database.DatabaseKind;
 import org.springframework.boot.logging.LogLevel;
 import org.springframework.boot.logging.LoggingSystem;
+import org.springframework.core.env.Environment;
+import org.springframework.core.env.MapPropertySource;
+import org.springframework.core.env.StandardEnvironment;
 
-/**
- * The database of an installation, read only: the bundled one, whether the server runs or not, or the server that
- * {@code spring.datasource.url} names.
- */
+/** The database of an installation, read only, and its key file. */
 final class Installation implements AutoCloseable {
 
-    private static final String DATA = "./data/scrubline";
+    private static final String DATA = "scrubline.data-directory";
+    private static final String KEY = "scrubline.ledger.key-file";
+    private static final List<String> SETTINGS =
+            List.of(KEY, "spring.datasource.url", "spring.datasource.username", "spring.datasource.password");
 
-    private final Options options;
-    private final @Nullable LocalDatabase local;
+    private final Environment settings;
+    private final CommandDatabase database;
 
-    private Installation(Options options, @Nullable LocalDatabase local) {
-        this.options = options;
-        this.local = local;
+    private Installation(Environment settings, CommandDatabase database) {
+        this.settings = settings;
+        this.database = database;
     }
 
-    static Installation open(Options options) throws IOException {
+    static Installation open(Options options) throws IOException, SQLException {
         // What the libraries tell belongs to the server's log, not between the lines of an answer.
         LoggingSystem.get(Installation.class.getClassLoader())
                 .setLogLevel(LoggingSystem.ROOT_LOGGER_NAME, LogLevel.WARN);
-        boolean named = options.setting("spring.datasource.url").isPresent();
-        return new Installation(options, named ? null : LocalDatabase.open(dataDirectory(options)));
+        Environment settings = settings(options);
+        return new Installation(settings, CommandDatabase.beside(settings));
     }
 
-    private static Path dataDirectory(Options options) {
-        return Options.path(options.setting("scrubline.data-directory").orElse(DATA));
+    /** What the line and the environment say, nothing else. */
+    private static Environment settings(Options options) {
+        Map<String, Object> values = new HashMap<>();
+        values.put(
+                DATA,
+                Options.path(options.setting(DATA).orElse("./data/scrubline")).toString());
+        SETTINGS.forEach(name -> options.setting(name).ifPresent(value -> values.put(name, value)));
+        StandardEnvironment settings = new StandardEnvironment();
+        settings.getPropertySources()
+                .forEach(source -> settings.getPropertySources().remove(source.getName()));
+        settings.getPropertySources().addFirst(new MapPropertySource("line", values));
+        return settings;
     }
 
     /** A connection whose transaction reads one moment and changes nothing. */
     Connection connect() throws SQLException {
-        Connection connection = local == null ? server() : local.connect();
+        Connection connection = database.widest().open();
         connection.setAutoCommit(false);
         connection.setReadOnly(true);
         connection.setTransactionIsolation(Connection.TRANSACTION_REPEATABLE_READ);
         return connection;
     }
 
-    private Connection server() throws SQLException {
-        return DriverManager.getConnection(
-                options.setting("spring.datasource.url").orElseThrow(),
-                options.setting("spring.datasource.username").orElse(""),
-                options.setting("spring.datasource.password").orElse(""));
-    }
-
     /** The file with the signing key, where this machine has it. */
     Optional<Path> keyFile() {
-        Optional<Path> named = options.setting("scrubline.ledger.key-file").map(Options::path);
-        Optional<Path> usual = local == null
+        Optional<Path> named = Optional.ofNullable(settings.getProperty(KEY)).map(Options::path);
+        Optional<Path> usual = DatabaseKind.of(settings) == DatabaseKind.OWN_SERVER
                 ? Optional.empty()
-                : Optional.of(dataDirectory(options).resolve("ledger.key"));
+                : Optional.of(Path.of(settings.getRequiredProperty(DATA)).resolve("ledger.key"));
         return named.or(() -> usual).filter(Files::isReadable);
     }
 
     @Override
-    public void close() throws IOException {
-        if (local != null) {
-            local.close();
-        }
+    public void close() {
+        database.close();
     }
 }

@@ -11,6 +11,8 @@ import org.scrubline.platform.TenantScope;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.core.simple.JdbcClient.StatementSpec;
 import org.springframework.stereotype.Repository;
+import tools.jackson.databind.DeserializationFeature;
+import tools.jackson.databind.json.JsonMapper;
 
 /** Checks that were asked for. */
 @Repository
@@ -40,6 +42,11 @@ class EvidenceCheckStore {
               and id = :id
             """;
 
+    /** The result of an earlier release lacks numbers of this one, which are 0 then. */
+    private static final JsonMapper MAPPER = JsonMapper.builder()
+            .disable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
+            .build();
+
     private final JdbcClient jdbc;
 
     EvidenceCheckStore(JdbcClient jdbc) {
@@ -56,7 +63,7 @@ class EvidenceCheckStore {
                             row.getLong("leaves"),
                             row.getLong("leaves_done"),
                             finished == null ? null : finished.toInstant(),
-                            result == null ? null : CanonicalJson.read(result, CheckResult.class));
+                            result == null ? null : MAPPER.readValue(result, CheckResult.class));
                 })
                 .optional();
     }

@@ -29,6 +29,8 @@ public enum LeafKind {
     SETTING(new Rows("programme_setting", "id")),
     /** The day a supervisor was introduced to scoring. */
     INTRODUCTION(new Rows("scorer_introduction", "id")),
+    /** A stretch of the audit trail, by count and hash; the entries themselves have no leaf each. */
+    AUDIT_SEAL(new Rows("audit_seal", "id")),
     /** The trainee's remark under a signed record. */
     REMARK(new Rows("sheet_remark", "id")),
     /** The records a director opened to a visitor. */
@@ -37,6 +39,10 @@ public enum LeafKind {
     RETENTION_SETTING(new Rows("retention_setting", "id")),
     /** What stays of an open sheet that was removed. */
     SHEET_REMOVED(new Rows("removed_sheet", "id")),
+    /** Somebody asked for the records of a trainee to be removed after their term. */
+    REMOVAL_REQUEST(new Rows("removal_request", "id")),
+    /** A second person confirmed it: what stays of records whose rows are gone. */
+    RECORD_REMOVAL(new Rows("record_removal", "id"), new Rows("removed_record", "removal_id")),
     /** A person named to sign new versions in place of a scorer who left. */
     VERSION_DELEGATE(new Rows("version_delegate", "id")),
     /** Somebody asked for a record to be void. */

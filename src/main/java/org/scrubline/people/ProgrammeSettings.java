@@ -54,8 +54,8 @@ public record ProgrammeSettings(Map<SettingKey, Integer> changed) {
         return Duration.ofDays(value(SettingKey.CONTEST_TERM));
     }
 
-    public Duration draftRetention() {
-        return Duration.ofDays(value(SettingKey.DRAFT_RETENTION));
+    public Duration contestReply() {
+        return Duration.ofDays(value(SettingKey.CONTEST_REPLY));
     }
 
     public int chartCases() {

@@ -15,9 +15,12 @@ public enum SettingKey {
     NEW_SCORER_UNTIL(Unit.SHEETS, 0, 100, 10),
     /** Whether a supervisor must have been introduced to scoring before signing: 1 for yes. */
     INTRODUCTION_FIRST(Unit.YES_NO, 0, 1, 0),
+    /** How long after a version was signed the trainee may contest it. */
     CONTEST_WITHIN(Unit.DAYS, 7, 180, 28),
+    /** How long a contest may take; its last day is fixed when it is opened. */
     CONTEST_TERM(Unit.DAYS, 7, 180, 30),
-    DRAFT_RETENTION(Unit.DAYS, 30, 365, 90),
+    /** After this long without a reply, or at once when the scorer has left, a contest goes on without it. */
+    CONTEST_REPLY(Unit.DAYS, 1, 60, 7),
     /** Number of cases the control chart is planned for, and for which its limit is made. */
     CHART_CASES(Unit.CASES, 10, 100, 30),
     SHOWN_CASES(Unit.CASES, 3, 10, 5),

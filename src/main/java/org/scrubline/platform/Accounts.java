@@ -23,13 +23,18 @@ public interface Accounts {
      * A one-time code for choosing a password, valid for seven days.
      *
      * @return the code; only its hash is stored, so this is the one moment to print it
+     * @throws IllegalStateException when the account has a password: nobody else chooses it anew
      */
     String invite(UUID accountId);
 
     /** Uses up an invitation and sets the password. */
     Attempt<UUID> acceptInvitation(String code, String password);
 
-    /** Sets the password of a new account without an invitation (first start, demo). */
+    /**
+     * Sets the password of a new account without an invitation (first start, demo).
+     *
+     * @throws IllegalStateException when it has one: nobody sets the password of somebody else
+     */
     Attempt<UUID> setFirstPassword(UUID accountId, String password);
 
     /**

@@ -49,6 +49,11 @@ public interface Passkeys {
     /** What to ask the account's passkeys; empty when it has none. */
     Optional<Ask> ask(UUID accountId, byte[] challenge);
 
+    /** The same without a challenge, for a page that fetches it when it knows what is to be signed. */
+    default Optional<Ask> askLater(UUID accountId) {
+        return ask(accountId, new byte[0]);
+    }
+
     /** What to ask somebody whose account is not known yet. */
     Ask askAnyone(byte[] challenge);
 

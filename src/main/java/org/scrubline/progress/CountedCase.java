@@ -24,6 +24,11 @@ public record CountedCase(UUID id, Instant endedAt, List<SignedSheet> sheets) {
         return sheets.stream().anyMatch(SignedSheet::criticalFailure);
     }
 
+    /** Whether any of the sheets awaits its countersignature; it counts meanwhile, toward no gate. */
+    public boolean awaitingCountersignature() {
+        return sheets.stream().anyMatch(sheet -> sheet.marks().awaitingCountersignature());
+    }
+
     /** Whether the trainee contests any of the sheets and nothing is decided; it counts meanwhile. */
     public boolean contested() {
         return sheets.stream().anyMatch(sheet -> sheet.marks().contested());

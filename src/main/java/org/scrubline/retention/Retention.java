@@ -3,6 +3,7 @@ package org.scrubline.retention;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.scrubline.people.Person;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.SignedIn;
 
@@ -31,6 +32,9 @@ public interface Retention {
      * @throws org.scrubline.platform.NotFound unless this person directs or administers the programme
      */
     List<RecordHold> holds(SignedIn who, UUID programmeId);
+
+    /** Whom a hold can be set on: everyone who is or was a trainee of the programme; throws as {@link #holds}. */
+    List<Person> trainees(SignedIn who, UUID programmeId);
 
     /** Sets a hold on a trainee; throws as {@link #holds}. */
     Attempt<RecordHold> hold(SignedIn who, UUID programmeId, @Nullable UUID traineeId, String reason);

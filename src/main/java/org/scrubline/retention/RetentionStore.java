@@ -30,6 +30,17 @@ class RetentionStore {
                 tenant_id, id, programme_id, draft_days, record_years, export_days, set_by, set_at)
             values (:tenant, :id, :programme, :drafts, :records, :exports, :by, :at)
             """;
+    /** Also those who have left: a hold is needed most when the term of their records nears its end. */
+    private static final String TRAINEES = """
+            select distinct p.id, p.printed_name, p.active
+            from programme_role r
+            join person p on p.tenant_id = r.tenant_id and p.id = r.person_id
+            where r.tenant_id = :tenant
+              and r.programme_id = :programme
+              and r.role = 'TRAINEE'
+            order by p.printed_name, p.id
+            """;
+
     private static final String HELD = """
             select exists (
                 select 1
@@ -92,6 +103,15 @@ class RetentionStore {
                 .param("at", utc(at))
                 .update();
         return id;
+    }
+
+    /** Everyone who is or was a trainee of the programme, by name. */
+    List<Person> trainees(UUID programme) {
+        return on(TRAINEES)
+                .param("programme", programme)
+                .query((row, n) -> new Person(
+                        row.getObject("id", UUID.class), row.getString("printed_name"), row.getBoolean("active")))
+                .list();
     }
 
     boolean held(UUID trainee) {

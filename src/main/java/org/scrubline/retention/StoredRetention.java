@@ -10,7 +10,7 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.Ledger;
-import org.scrubline.people.People;
+import org.scrubline.people.Person;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.FreeText;
 import org.scrubline.platform.NotFound;
@@ -26,14 +26,12 @@ import org.springframework.transaction.annotation.Transactional;
 class StoredRetention implements Retention {
 
     private final RetentionStore store;
-    private final People people;
     private final Ledger ledger;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    StoredRetention(RetentionStore store, People people, Ledger ledger, ApplicationEventPublisher events, Clock clock) {
+    StoredRetention(RetentionStore store, Ledger ledger, ApplicationEventPublisher events, Clock clock) {
         this.store = store;
-        this.people = people;
         this.ledger = ledger;
         this.events = events;
         this.clock = clock;
@@ -86,11 +84,18 @@ class StoredRetention implements Retention {
     }
 
     @Override
+    @Transactional(readOnly = true)
+    public List<Person> trainees(SignedIn who, UUID programmeId) {
+        check(who, programmeId);
+        return store.trainees(programmeId);
+    }
+
+    @Override
     public Attempt<RecordHold> hold(SignedIn who, UUID programmeId, @Nullable UUID traineeId, String reason) {
         check(who, programmeId);
         String why = FreeText.tidy(reason);
         List<Refusal> reasons = new ArrayList<>();
-        if (people.holding(programmeId, Role.TRAINEE).stream()
+        if (store.trainees(programmeId).stream()
                 .noneMatch(trainee -> trainee.id().equals(traineeId))) {
             reasons.add(Refusal.at("trainee", "refusal.hold.trainee"));
         }

@@ -28,14 +28,14 @@ class ContestDecisions {
     }
 
     /** Upheld, it is the reviewer who writes the next version; what the scorer was writing is dropped. */
-    public Attempt<Statement> decide(SignedIn reviewer, UUID contestId, boolean upheld, String text) {
+    public Attempt<Statement> decide(SignedIn reviewer, UUID contestId, boolean upheld, Spoken spoken) {
         Held held = filing.hold(reviewer, contestId);
         ContestFile contest = held.contest();
         if (!rules.isReviewer(reviewer, contest)) {
             throw new NotFound();
         }
         RecordEvent kind = upheld ? RecordEvent.CONTEST_UPHELD : RecordEvent.CONTEST_NOT_UPHELD;
-        String said = FreeText.tidy(text);
+        String said = spoken.text();
         Optional<Attempt<Statement>> before = ContestFiling.before(reviewer, contest, kind, said);
         if (before.isPresent()) {
             return before.get();
@@ -50,15 +50,15 @@ class ContestDecisions {
             drafts.dropOpen(held.standing());
         }
         return Attempt.done(
-                filing.add(reviewer, Role.SUPERVISOR, kind, contest, Said.answering(contest.opened(), said)));
+                filing.add(reviewer, Role.SUPERVISOR, kind, contest, Said.answering(contest.opened(), spoken)));
     }
 
-    public Attempt<Statement> withdraw(SignedIn trainee, UUID contestId, String text) {
+    public Attempt<Statement> withdraw(SignedIn trainee, UUID contestId, Spoken spoken) {
         ContestFile contest = filing.hold(trainee, contestId).contest();
         if (!ContestRules.is(trainee, contest.trainee())) {
             throw new NotFound();
         }
-        String said = FreeText.tidy(text);
+        String said = spoken.text();
         Optional<Attempt<Statement>> before =
                 ContestFiling.before(trainee, contest, RecordEvent.CONTEST_WITHDRAWN, said);
         if (before.isPresent()) {
@@ -72,6 +72,6 @@ class ContestDecisions {
                         Role.TRAINEE,
                         RecordEvent.CONTEST_WITHDRAWN,
                         contest,
-                        Said.answering(contest.opened(), said))));
+                        Said.answering(contest.opened(), spoken))));
     }
 }

@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.scrubline.ledger.LeafKind;
-import org.scrubline.ledger.Ledger;
 import org.scrubline.people.Person;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.FreeText;
@@ -26,7 +25,7 @@ class ContestDesk {
     private final ContestFiling filing;
     private final Statements statements;
     private final StatementStore store;
-    private final Ledger ledger;
+    private final SignedEvidence evidence;
 
     ContestDesk(
             SignedRecords records,
@@ -35,14 +34,14 @@ class ContestDesk {
             ContestFiling filing,
             Statements statements,
             StatementStore store,
-            Ledger ledger) {
+            SignedEvidence evidence) {
         this.records = records;
         this.standings = standings;
         this.rules = rules;
         this.filing = filing;
         this.statements = statements;
         this.store = store;
-        this.ledger = ledger;
+        this.evidence = evidence;
     }
 
     /** Answers {@code NotFound} to anyone but the trainee. */
@@ -51,10 +50,10 @@ class ContestDesk {
         own(trainee, standings.of(records.read(trainee, recordId).sheetId()));
     }
 
-    public Attempt<Statement> open(SignedIn trainee, UUID recordId, List<String> steps, String text) {
+    public Attempt<Statement> open(SignedIn trainee, UUID recordId, List<String> steps, Spoken spoken) {
         Standing standing =
                 own(trainee, standings.held(records.read(trainee, recordId).sheetId()));
-        String why = FreeText.tidy(text);
+        String why = spoken.text();
         Optional<Statement> before = standing.contests().stream()
                 .filter(ContestFile::open)
                 .map(ContestFile::opened)
@@ -68,13 +67,14 @@ class ContestDesk {
                 .or(() -> againstSteps(standing.newest(), steps))
                 .or(() -> Statements.against("reason", why, Contests.LONGEST_TEXT));
         return refusal.map(Attempt::<Statement>refused)
-                .orElseGet(() -> Attempt.done(keep(trainee, standing, Said.steps(steps, why))));
+                .orElseGet(() -> Attempt.done(keep(trainee, standing, Said.steps(steps, spoken))));
     }
 
     private Statement keep(SignedIn trainee, Standing standing, Said said) {
         Statement opened = statements.write(trainee, Role.TRAINEE, RecordEvent.CONTEST_OPENED, standing.newest(), said);
-        store.contest(opened, opened.content().signedAt().plus(Standing.CONTEST_TERM));
-        ledger.append(LeafKind.CONTEST, opened.id());
+        store.contest(
+                opened, opened.content().signedAt().plus(standing.settings().contestTerm()));
+        evidence.fix(LeafKind.CONTEST, opened.id(), said.how());
         return opened;
     }
 
@@ -91,27 +91,26 @@ class ContestDesk {
         return standing;
     }
 
-    public Attempt<Statement> reply(SignedIn scorer, UUID contestId, String text) {
+    public Attempt<Statement> reply(SignedIn scorer, UUID contestId, Spoken spoken) {
         ContestFile contest = filing.hold(scorer, contestId).contest();
         if (!rules.mayReply(scorer, contest)) {
             throw new NotFound();
         }
-        String said = FreeText.tidy(text);
-        return ContestFiling.before(scorer, contest, RecordEvent.CONTEST_REPLIED, said)
-                .orElseGet(() -> firstReply(scorer, contest, said));
+        return ContestFiling.before(scorer, contest, RecordEvent.CONTEST_REPLIED, spoken.text())
+                .orElseGet(() -> firstReply(scorer, contest, spoken));
     }
 
-    private Attempt<Statement> firstReply(SignedIn scorer, ContestFile contest, String text) {
+    private Attempt<Statement> firstReply(SignedIn scorer, ContestFile contest, Spoken spoken) {
         Optional<Refusal> refusal = ContestFiling.againstEnded(contest)
                 .or(() -> againstReply(contest))
-                .or(() -> Statements.against("reason", text, Contests.LONGEST_TEXT));
+                .or(() -> Statements.against("reason", spoken.text(), Contests.LONGEST_TEXT));
         return refusal.map(Attempt::<Statement>refused)
                 .orElseGet(() -> Attempt.done(filing.add(
                         scorer,
                         Role.SUPERVISOR,
                         RecordEvent.CONTEST_REPLIED,
                         contest,
-                        Said.answering(contest.opened(), text))));
+                        Said.answering(contest.opened(), spoken))));
     }
 
     private static Optional<Refusal> againstReply(ContestFile contest) {
@@ -120,7 +119,7 @@ class ContestDesk {
                 : Optional.of(Refusal.of("signoff.refusal.replied"));
     }
 
-    public Attempt<Statement> nameReviewer(SignedIn director, UUID contestId, UUID reviewer, String text) {
+    public Attempt<Statement> nameReviewer(SignedIn director, UUID contestId, UUID reviewer, Spoken spoken) {
         ContestFile contest = filing.hold(director, contestId).contest();
         if (!rules.mayName(director, contest)) {
             throw new NotFound();
@@ -131,17 +130,16 @@ class ContestDesk {
                         .isPresent()) {
             return Attempt.done(contest.said(RecordEvent.REVIEWER_NAMED).orElseThrow());
         }
-        String said = FreeText.tidy(text);
         Optional<Person> named = rules.reviewers(director, contest).stream()
                 .filter(person -> person.id().equals(reviewer))
                 .findFirst();
         Optional<Refusal> refusal = ContestFiling.againstEnded(contest)
                 .or(() -> rules.againstNaming(director, contest))
-                .or(() -> FreeText.narrative("reason", said, Contests.LONGEST_TEXT));
+                .or(() -> FreeText.narrative("reason", spoken.text(), Contests.LONGEST_TEXT));
         if (refusal.isPresent() || named.isEmpty()) {
             return Attempt.refused(refusal.orElse(Refusal.at("reviewer", "signoff.refusal.reviewer-choice")));
         }
-        Said naming = Said.answering(contest.opened(), said).naming(named.get());
+        Said naming = Said.answering(contest.opened(), spoken).naming(named.get());
         return Attempt.done(filing.add(director, Role.DIRECTOR, RecordEvent.REVIEWER_NAMED, contest, naming));
     }
 }

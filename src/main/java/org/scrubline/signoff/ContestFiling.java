@@ -3,7 +3,6 @@ package org.scrubline.signoff;
 import java.util.Optional;
 import java.util.UUID;
 import org.scrubline.ledger.LeafKind;
-import org.scrubline.ledger.Ledger;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Refusal;
@@ -20,7 +19,7 @@ class ContestFiling {
     private final SignedSheetQueries signed;
     private final Statements statements;
     private final StatementStore store;
-    private final Ledger ledger;
+    private final SignedEvidence evidence;
 
     ContestFiling(
             ContestReading reading,
@@ -28,13 +27,13 @@ class ContestFiling {
             SignedSheetQueries signed,
             Statements statements,
             StatementStore store,
-            Ledger ledger) {
+            SignedEvidence evidence) {
         this.reading = reading;
         this.standings = standings;
         this.signed = signed;
         this.statements = statements;
         this.store = store;
-        this.ledger = ledger;
+        this.evidence = evidence;
     }
 
     /** A contest that nobody else changes until the transaction ends, and the sheet it is about. */
@@ -49,7 +48,7 @@ class ContestFiling {
         SignedSheet contested = signed.byId(contest.recordId()).orElseThrow(NotFound::new);
         Statement step = statements.write(who, role, kind, contested, said);
         store.contestStep(contest.id(), contest.steps().size() + 1, step);
-        ledger.append(LeafKind.CONTEST_STEP, step.id());
+        evidence.fix(LeafKind.CONTEST_STEP, step.id(), said.how());
         return step;
     }
 

@@ -11,6 +11,7 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import org.scrubline.people.People;
 import org.scrubline.people.Person;
+import org.scrubline.people.Settings;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
@@ -20,14 +21,13 @@ import org.springframework.stereotype.Component;
 @Component
 class ContestRules {
 
-    /** After this long without a reply, or at once when the scorer has left, the contest goes on without it. */
-    static final Duration REPLY_WITHIN = Duration.ofDays(7);
-
     private final People people;
     private final SignedSheetQueries signed;
+    private final Settings settings;
     private final Clock clock;
 
-    ContestRules(People people, SignedSheetQueries signed, Clock clock) {
+    ContestRules(People people, SignedSheetQueries signed, Settings settings, Clock clock) {
+        this.settings = settings;
         this.people = people;
         this.signed = signed;
         this.clock = clock;
@@ -85,12 +85,13 @@ class ContestRules {
                 && people.holding(contest.programmeId(), Role.DIRECTOR).size() > 1) {
             return Optional.of(Refusal.of("signoff.refusal.own-score"));
         }
-        boolean waited = Duration.between(opened(contest), clock.instant()).compareTo(REPLY_WITHIN) > 0;
+        Duration replyWithin = settings.of(contest.programmeId()).contestReply();
+        boolean waited = Duration.between(opened(contest), clock.instant()).compareTo(replyWithin) > 0;
         boolean there = holds(contest.scorer().id(), contest.programmeId(), Role.SUPERVISOR);
         boolean replied = contest.said(RecordEvent.CONTEST_REPLIED).isPresent();
         return replied || waited || !there
                 ? Optional.empty()
-                : Optional.of(Refusal.of("signoff.refusal.reply-first", REPLY_WITHIN.toDays()));
+                : Optional.of(Refusal.of("signoff.refusal.reply-first", replyWithin.toDays()));
     }
 
     private static Instant opened(ContestFile contest) {

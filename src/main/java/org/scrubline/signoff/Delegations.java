@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.scrubline.ledger.LeafKind;
-import org.scrubline.ledger.Ledger;
 import org.scrubline.people.Person;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
@@ -17,13 +16,13 @@ class Delegations {
     private final DelegateQueries queries;
     private final StatementStore store;
     private final Statements statements;
-    private final Ledger ledger;
+    private final SignedEvidence evidence;
 
-    Delegations(DelegateQueries queries, StatementStore store, Statements statements, Ledger ledger) {
+    Delegations(DelegateQueries queries, StatementStore store, Statements statements, SignedEvidence evidence) {
         this.queries = queries;
         this.store = store;
         this.statements = statements;
-        this.ledger = ledger;
+        this.evidence = evidence;
     }
 
     /** Oldest first. */
@@ -40,15 +39,15 @@ class Delegations {
                         && named.content().text().equals(reason));
     }
 
-    Statement name(SignedIn director, Standing standing, Person delegate, String reason) {
+    Statement name(SignedIn director, Standing standing, Person delegate, Spoken spoken) {
         Statement named = statements.write(
                 director,
                 Role.DIRECTOR,
                 RecordEvent.DELEGATE_NAMED,
                 standing.newest(),
-                Said.of(reason).naming(delegate));
+                Said.of(spoken).naming(delegate));
         store.delegate(named);
-        ledger.append(LeafKind.VERSION_DELEGATE, named.id());
+        evidence.fix(LeafKind.VERSION_DELEGATE, named.id(), spoken.how());
         return named;
     }
 }

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.scrubline.ledger.LeafKind;
-import org.scrubline.ledger.Ledger;
 import org.scrubline.people.Settings;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.FreeText;
@@ -26,14 +25,19 @@ class LateReleaseDesk {
     private final LateReleaseStore store;
     private final Settings settings;
     private final SigningAuthority authority;
-    private final Ledger ledger;
+    private final SignedEvidence evidence;
     private final Clock clock;
 
-    LateReleaseDesk(LateReleaseStore store, Settings settings, SigningAuthority authority, Ledger ledger, Clock clock) {
+    LateReleaseDesk(
+            LateReleaseStore store,
+            Settings settings,
+            SigningAuthority authority,
+            SignedEvidence evidence,
+            Clock clock) {
         this.store = store;
         this.settings = settings;
         this.authority = authority;
-        this.ledger = ledger;
+        this.evidence = evidence;
         this.clock = clock;
     }
 
@@ -69,7 +73,7 @@ class LateReleaseDesk {
     }
 
     /** Of two at once one inserts; the other waits for it in the unique key and answers with it. */
-    public Attempt<LateRelease> release(SignedIn director, UUID sheetId, String reason) {
+    public Attempt<LateRelease> release(SignedIn director, UUID sheetId, Spoken spoken) {
         ClosedSheet sheet = closed(director, sheetId);
         Optional<Refusal> barred = barred(director, sheet);
         if (barred.isPresent()) {
@@ -81,11 +85,12 @@ class LateReleaseDesk {
                 director.personId(),
                 director.printedName(),
                 Role.DIRECTOR.name(),
-                reason,
+                spoken.text(),
                 clock.instant().truncatedTo(ChronoUnit.MILLIS),
-                sheet.zone());
+                sheet.zone(),
+                spoken.how().used());
         if (store.insert(release)) {
-            ledger.append(LeafKind.LATE_RELEASE, release.id());
+            evidence.fix(LeafKind.LATE_RELEASE, release.id(), spoken.how());
         }
         return Attempt.done(store.of(sheetId).orElseThrow());
     }

@@ -9,6 +9,8 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.scrubline.platform.CredentialUsed;
 import org.scrubline.platform.TenantScope;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
@@ -18,15 +20,17 @@ import org.springframework.stereotype.Repository;
 class LateReleaseStore {
 
     private static final String RELEASE = """
-            select id, sheet_id, released_by, released_name, released_role, reason, released_at, released_zone
+            select id, sheet_id, released_by, released_name, released_role, reason, released_at, released_zone,
+                credential, assertion_hash
             from late_release
             where tenant_id = :tenant
               and sheet_id = :sheet
             """;
     private static final String INSERT = """
             insert into late_release (
-                tenant_id, id, sheet_id, released_by, released_name, released_role, reason, released_at, released_zone)
-            values (:tenant, :id, :sheet, :by, :name, :role, :reason, :at, :zone)
+                tenant_id, id, sheet_id, released_by, released_name, released_role, reason, released_at, released_zone,
+                credential, assertion_hash)
+            values (:tenant, :id, :sheet, :by, :name, :role, :reason, :at, :zone, :credential, :assertion)
             on conflict (tenant_id, sheet_id) do nothing
             """;
     private static final String CLOSED = """
@@ -64,6 +68,7 @@ class LateReleaseStore {
 
     /** False when the sheet was released before. */
     boolean insert(LateRelease release) {
+        CredentialUsed used = release.credential();
         return jdbc.sql(INSERT)
                         .param("tenant", TenantScope.require())
                         .param("id", release.id())
@@ -74,6 +79,8 @@ class LateReleaseStore {
                         .param("reason", release.reason())
                         .param("at", release.releasedAt().atOffset(ZoneOffset.UTC))
                         .param("zone", release.releasedZone().getId())
+                        .param("credential", used == null ? null : used.kind().name())
+                        .param("assertion", used == null ? null : used.assertionHash())
                         .update()
                 == 1;
     }
@@ -111,6 +118,14 @@ class LateReleaseStore {
                 row.getString("released_role"),
                 row.getString("reason"),
                 row.getObject("released_at", OffsetDateTime.class).toInstant(),
-                ZoneId.of(row.getString("released_zone")));
+                ZoneId.of(row.getString("released_zone")),
+                credential(row));
+    }
+
+    private static @Nullable CredentialUsed credential(ResultSet row) throws SQLException {
+        String kind = row.getString("credential");
+        return kind == null
+                ? null
+                : new CredentialUsed(CredentialUsed.Kind.valueOf(kind), row.getString("assertion_hash"));
     }
 }

@@ -3,6 +3,7 @@ package org.scrubline.signoff;
 import java.util.List;
 import java.util.UUID;
 import org.scrubline.platform.Attempt;
+import org.scrubline.platform.Credential;
 import org.scrubline.platform.SignedIn;
 
 /** Lets single sheets be signed that stayed unsigned too long. */
@@ -22,11 +23,11 @@ public interface LateReleases {
     ClosedSheet closed(SignedIn director, UUID sheetId);
 
     /**
-     * Releases a sheet with a re-entered password; sent again, the first release is answered. Reason, name and time go
+     * Releases a sheet with a password typed anew, or with a passkey that signs the {@link Intent}; sent again, the first release is answered. Reason, name and time go
      * into the signed record.
      *
-     * @return the release, or why not; the fields are {@code reason} and {@code password}
+     * @return the release, or why not; the fields are {@code reason} and those of the credential
      * @throws org.scrubline.platform.NotFound as {@link #closed(SignedIn, UUID)}
      */
-    Attempt<LateRelease> release(SignedIn director, UUID sheetId, String reason, String password);
+    Attempt<LateRelease> release(SignedIn director, UUID sheetId, String reason, Credential credential);
 }

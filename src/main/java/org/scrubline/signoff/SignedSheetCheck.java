@@ -1,15 +1,15 @@
 package org.scrubline.signoff;
 
-import java.time.OffsetDateTime;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.scrubline.ledger.CredentialClaim;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.RecordCheck;
 import org.scrubline.platform.CanonicalJson;
@@ -54,23 +54,28 @@ public final class SignedSheetCheck implements RecordCheck {
             Map.entry("late", "/late")));
 
     @Override
-    public LeafKind kind() {
-        return LeafKind.SIGNATURE;
+    public Set<LeafKind> kinds() {
+        return Set.of(LeafKind.SIGNATURE);
     }
 
     @Override
-    public List<Contradiction> check(UUID record, Map<String, List<JsonNode>> rows) {
+    public Look look(LeafKind kind, UUID record, Map<String, List<JsonNode>> rows) {
         List<JsonNode> sheets = rows.getOrDefault(SHEET, List.of());
         if (sheets.size() != 1) {
-            return List.of(new Contradiction(SHEET, "id"));
+            return new Look(List.of(new Contradiction(SHEET, "id")), null);
         }
         JsonNode sheet = sheets.get(0);
         String text = sheet.path("content").asString("");
-        if (!CanonicalJson.sha256(text).equals(sheet.path("content_hash").asString(""))) {
-            return List.of(new Contradiction(SHEET, "content_hash"));
-        }
         JsonNode content = MAPPER.readTree(text);
-        List<Contradiction> wrong = new ArrayList<>(columns(sheet, content));
+        CredentialClaim claim = SignedText.claim(content.path("reviewedHash").asString(""), content);
+        return CanonicalJson.sha256(text).equals(sheet.path("content_hash").asString(""))
+                ? new Look(contradictions(sheet, text, content, rows), claim)
+                : new Look(List.of(new Contradiction(SHEET, "content_hash")), claim);
+    }
+
+    private static List<Contradiction> contradictions(
+            JsonNode sheet, String text, JsonNode content, Map<String, List<JsonNode>> rows) {
+        List<Contradiction> wrong = new ArrayList<>(SignedText.columns(SHEET, PLACES, sheet, content));
         if (!reviewedHash(text, content)) {
             wrong.add(new Contradiction(SHEET, "content"));
         }
@@ -81,29 +86,6 @@ public final class SignedSheetCheck implements RecordCheck {
             wrong.add(new Contradiction(EVENT, "event_code"));
         }
         return wrong;
-    }
-
-    private static List<Contradiction> columns(JsonNode sheet, JsonNode content) {
-        return PLACES.entrySet().stream()
-                .filter(place -> !content.at(place.getValue()).isMissingNode())
-                .filter(place -> !same(sheet.path(place.getKey()), content.at(place.getValue())))
-                .map(place -> new Contradiction(SHEET, place.getKey()))
-                .toList();
-    }
-
-    private static boolean same(JsonNode column, JsonNode said) {
-        String is = column.asString("");
-        String was = said.asString("");
-        return is.equals(was) || (is.contains("T") && instant(is).equals(instant(was)));
-    }
-
-    /** The database writes +00:00 where the signed text has Z. */
-    private static String instant(String text) {
-        try {
-            return OffsetDateTime.parse(text).toInstant().toString();
-        } catch (DateTimeParseException noInstant) {
-            return text;
-        }
     }
 
     /** The reviewed part stands in the canonical text byte for byte, between the members before and behind it. */

@@ -1,12 +1,12 @@
 package org.scrubline.signoff;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.scrubline.casework.Sheet;
 import org.scrubline.casework.SheetState;
+import org.scrubline.people.ProgrammeSettings;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
@@ -18,6 +18,7 @@ import org.scrubline.platform.SignedIn;
  * @param newest its newest signed version
  * @param voids who asked for it to be void, oldest first
  * @param contests of any of its versions
+ * @param settings of its programme now
  */
 record Standing(
         Sheet sheet,
@@ -25,13 +26,8 @@ record Standing(
         VersionAuthority authority,
         List<VoidFile> voids,
         List<ContestFile> contests,
+        ProgrammeSettings settings,
         Instant now) {
-
-    /** How long after a version was signed the trainee may contest it. */
-    static final Duration CONTEST_WITHIN = Duration.ofDays(28);
-
-    /** How long a contest may take. */
-    static final Duration CONTEST_TERM = Duration.ofDays(30);
 
     boolean isTrainee(SignedIn who) {
         return newest.traineeId().equals(who.personId());
@@ -91,12 +87,13 @@ record Standing(
             return Optional.of(Refusal.of("signoff.refusal.contest-once"));
         }
         return now.isAfter(contestableUntil())
-                ? Optional.of(Refusal.of("signoff.refusal.contest-late", CONTEST_WITHIN.toDays()))
+                ? Optional.of(Refusal.of(
+                        "signoff.refusal.contest-late", settings.contestWithin().toDays()))
                 : Optional.empty();
     }
 
     Instant contestableUntil() {
-        return newest.receivedAt().plus(CONTEST_WITHIN);
+        return newest.receivedAt().plus(settings.contestWithin());
     }
 
     private Optional<Refusal> againstVoid() {

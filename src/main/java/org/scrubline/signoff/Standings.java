@@ -4,6 +4,7 @@ import java.time.Clock;
 import java.util.UUID;
 import org.scrubline.casework.Sheet;
 import org.scrubline.casework.Sheets;
+import org.scrubline.people.Settings;
 import org.scrubline.platform.NotFound;
 import org.springframework.stereotype.Component;
 
@@ -16,6 +17,7 @@ class Standings {
     private final VersionQueries versions;
     private final VoidQueries voids;
     private final ContestQueries contests;
+    private final Settings settings;
     private final Clock clock;
 
     Standings(
@@ -24,7 +26,9 @@ class Standings {
             VersionQueries versions,
             VoidQueries voids,
             ContestQueries contests,
+            Settings settings,
             Clock clock) {
+        this.settings = settings;
         this.sheets = sheets;
         this.signed = signed;
         this.versions = versions;
@@ -43,12 +47,14 @@ class Standings {
     }
 
     private Standing of(Sheet sheet) {
+        SignedSheet newest = signed.newest(sheet.id()).orElseThrow(NotFound::new);
         return new Standing(
                 sheet,
-                signed.newest(sheet.id()).orElseThrow(NotFound::new),
+                newest,
                 versions.authority(sheet.id()),
                 voids.ofSheet(sheet.id()),
                 contests.find(ContestQueries.Filter.sheet(sheet.id())),
+                settings.of(newest.programmeId()),
                 clock.instant());
     }
 }

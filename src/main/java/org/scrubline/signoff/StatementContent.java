@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.platform.CanonicalJson;
+import org.scrubline.platform.CredentialUsed;
 import org.scrubline.signoff.SheetContent.Named;
 import org.scrubline.signoff.SheetContent.Signer;
 
@@ -21,6 +22,7 @@ import org.scrubline.signoff.SheetContent.Signer;
  * @param steps codes of the steps a contest is about; empty when it is about the whole sheet
  * @param text in the signer's own words, may be empty where no reason is asked for
  * @param signedZone zone of the site's clocks
+ * @param credential what the signer was recognised by; null in statements of version 1 of this form
  */
 public record StatementContent(
         String schema,
@@ -35,10 +37,11 @@ public record StatementContent(
         String text,
         Signer signer,
         Instant signedAt,
-        ZoneId signedZone) {
+        ZoneId signedZone,
+        @Nullable CredentialUsed credential) {
 
     /** Name and version of this form; a change of its members is another version. */
-    public static final String SCHEMA = "scrubline-statement/1";
+    public static final String SCHEMA = "scrubline-statement/2";
 
     /** A signed version of a sheet, and the hash of its content. */
     public record RecordReference(UUID id, int version, String contentHash) {}

@@ -26,11 +26,15 @@ class Statements {
         this.clock = clock;
     }
 
-    /** The meaning is signed in the one language records are kept in, whatever the reader's. */
+    /**
+     * The meaning is signed in the one language records are kept in, whatever the reader's.
+     *
+     * @throws org.scrubline.platform.StaleData when a passkey signed something else than this says
+     */
     Statement write(SignedIn who, Role role, RecordEvent kind, SignedSheet about, Said said) {
         String meaning = "signoff.meaning." + kind.name();
         Statement answered = said.answers();
-        return Statement.of(new StatementContent(
+        StatementContent content = new StatementContent(
                 StatementContent.SCHEMA,
                 kind,
                 new Named(who.tenantId(), who.organisationName()),
@@ -48,7 +52,10 @@ class Statements {
                         meaning,
                         messages.getMessage(meaning, null, Locale.ENGLISH)),
                 clock.instant().truncatedTo(ChronoUnit.MILLIS),
-                about.signedZone()));
+                about.signedZone(),
+                said.how().used());
+        SignedEvidence.requireIntended(said.how(), Intent.of(content), "/signed/" + about.id());
+        return Statement.of(content);
     }
 
     /** Why a tidied reason cannot be kept, if so. */

@@ -14,13 +14,13 @@ class StoredContests implements Contests {
     private final ContestReading reading;
     private final ContestDesk desk;
     private final ContestDecisions decisions;
-    private final FreshPassword password;
+    private final SignerCheck signers;
 
-    StoredContests(ContestReading reading, ContestDesk desk, ContestDecisions decisions, FreshPassword password) {
+    StoredContests(ContestReading reading, ContestDesk desk, ContestDecisions decisions, SignerCheck signers) {
         this.reading = reading;
         this.desk = desk;
         this.decisions = decisions;
-        this.password = password;
+        this.signers = signers;
     }
 
     @Override
@@ -46,36 +46,30 @@ class StoredContests implements Contests {
     @Override
     public Attempt<Statement> open(SignedIn trainee, UUID recordId, List<String> steps, Signature signature) {
         desk.recognise(trainee, recordId);
-        return password.confirm(
-                trainee, signature.password(), () -> desk.open(trainee, recordId, steps, signature.text()));
+        return signers.confirm(trainee, signature, spoken -> desk.open(trainee, recordId, steps, spoken));
     }
 
     @Override
     public Attempt<Statement> reply(SignedIn scorer, UUID contestId, Signature signature) {
         reading.read(scorer, contestId);
-        return password.confirm(scorer, signature.password(), () -> desk.reply(scorer, contestId, signature.text()));
+        return signers.confirm(scorer, signature, spoken -> desk.reply(scorer, contestId, spoken));
     }
 
     @Override
     public Attempt<Statement> nameReviewer(SignedIn director, UUID contestId, UUID reviewer, Signature signature) {
         reading.reviewers(director, contestId);
-        return password.confirm(
-                director,
-                signature.password(),
-                () -> desk.nameReviewer(director, contestId, reviewer, signature.text()));
+        return signers.confirm(director, signature, spoken -> desk.nameReviewer(director, contestId, reviewer, spoken));
     }
 
     @Override
     public Attempt<Statement> decide(SignedIn reviewer, UUID contestId, boolean upheld, Signature signature) {
         reading.read(reviewer, contestId);
-        return password.confirm(
-                reviewer, signature.password(), () -> decisions.decide(reviewer, contestId, upheld, signature.text()));
+        return signers.confirm(reviewer, signature, spoken -> decisions.decide(reviewer, contestId, upheld, spoken));
     }
 
     @Override
     public Attempt<Statement> withdraw(SignedIn trainee, UUID contestId, Signature signature) {
         reading.read(trainee, contestId);
-        return password.confirm(
-                trainee, signature.password(), () -> decisions.withdraw(trainee, contestId, signature.text()));
+        return signers.confirm(trainee, signature, spoken -> decisions.withdraw(trainee, contestId, spoken));
     }
 }

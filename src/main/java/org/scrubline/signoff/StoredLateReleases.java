@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.UUID;
 import org.scrubline.casework.LateAdmission;
 import org.scrubline.platform.Attempt;
+import org.scrubline.platform.Credential;
 import org.scrubline.platform.FreeText;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.SignedIn;
@@ -42,13 +43,16 @@ class StoredLateReleases implements LateReleases, LateAdmission {
     }
 
     @Override
-    public Attempt<LateRelease> release(SignedIn director, UUID sheetId, String reason, String password) {
+    public Attempt<LateRelease> release(SignedIn director, UUID sheetId, String reason, Credential credential) {
         desk.closed(director, sheetId);
         String why = FreeText.tidy(reason);
         Optional<Refusal> unfit = desk.against(why);
         return unfit.isPresent()
                 ? Attempt.refused(unfit.get())
-                : signers.confirm(director, password)
-                        .fold(account -> desk.release(director, sheetId, why), Attempt::refused);
+                : signers.confirm(
+                                director,
+                                credential,
+                                LateRelease.intent(sheetId, why).hash())
+                        .fold(how -> desk.release(director, sheetId, new Spoken(why, how)), Attempt::refused);
     }
 }

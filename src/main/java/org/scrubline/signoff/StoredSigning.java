@@ -2,7 +2,6 @@ package org.scrubline.signoff;
 
 import java.util.UUID;
 import org.scrubline.platform.Attempt;
-import org.scrubline.platform.CanonicalJson;
 import org.scrubline.platform.Credential;
 import org.scrubline.platform.SignedIn;
 import org.springframework.stereotype.Service;
@@ -27,7 +26,7 @@ class StoredSigning implements Signing {
     @Override
     public Attempt<SignedSheet> sign(SignedIn scorer, UUID sheetId, String contentHash, Credential credential) {
         desk.recognise(scorer, sheetId);
-        return signers.confirm(scorer, credential, CanonicalJson.hashBytes(contentHash))
+        return signers.confirm(scorer, credential, contentHash)
                 .fold(how -> desk.sign(scorer, sheetId, contentHash, how), Attempt::refused);
     }
 

@@ -5,7 +5,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import org.scrubline.platform.Attempt;
+import org.scrubline.platform.Credential;
 import org.scrubline.platform.FreeText;
+import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.SignedIn;
 import org.springframework.stereotype.Service;
@@ -18,8 +20,15 @@ class StoredVersionSigning implements VersionSigning {
     private final CountersignLists lists;
     private final VersionRules rules;
     private final SignerCheck signers;
+    private final RefusedSignatures refused;
 
-    StoredVersionSigning(VersionSigningDesk desk, CountersignLists lists, VersionRules rules, SignerCheck signers) {
+    StoredVersionSigning(
+            VersionSigningDesk desk,
+            CountersignLists lists,
+            VersionRules rules,
+            SignerCheck signers,
+            RefusedSignatures refused) {
+        this.refused = refused;
         this.desk = desk;
         this.lists = lists;
         this.rules = rules;
@@ -47,18 +56,41 @@ class StoredVersionSigning implements VersionSigning {
     }
 
     @Override
-    public Attempt<VersionSignature> sign(SignedIn who, Said said, String password) {
+    public Attempt<VersionSignature> sign(SignedIn who, Said said, Credential credential) {
+        try {
+            Attempt<VersionSignature> attempt = recognised(who, said, credential);
+            if (attempt instanceof Attempt.Refused<VersionSignature> no
+                    && no.reasons().stream().anyMatch(StoredVersionSigning::notTheirs)) {
+                refused.note(who, said.event(), said.record());
+            }
+            return attempt;
+        } catch (NotFound notTheirs) {
+            refused.note(who, said.event(), said.record());
+            throw notTheirs;
+        }
+    }
+
+    private static boolean notTheirs(Refusal reason) {
+        return reason.field().equals(Signing.AUTHORITY);
+    }
+
+    private Attempt<VersionSignature> recognised(SignedIn who, Said said, Credential credential) {
         desk.recognise(who, said.record());
         Said tidy = tidy(said);
         Optional<Refusal> unfit = rules.words(tidy);
         return unfit.isPresent()
                 ? Attempt.refused(unfit.get())
-                : signers.confirm(who, password).fold(account -> desk.sign(who, tidy), Attempt::refused);
+                : signers.confirm(who, credential, intent(tidy).hash())
+                        .fold(how -> desk.sign(who, tidy, how), Attempt::refused);
     }
 
     @Override
     public Attempt<VersionSignature> signWithoutCredential(SignedIn who, Said said) {
-        return desk.sign(who, tidy(said));
+        return desk.sign(who, tidy(said), null);
+    }
+
+    private static Intent intent(Said said) {
+        return Intent.of(said.event(), said.record(), said.contentHash(), said.words());
     }
 
     private static Said tidy(Said said) {

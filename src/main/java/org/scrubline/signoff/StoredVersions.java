@@ -11,11 +11,11 @@ import org.springframework.stereotype.Service;
 class StoredVersions implements Versions {
 
     private final VersionDesk desk;
-    private final FreshPassword password;
+    private final SignerCheck signers;
 
-    StoredVersions(VersionDesk desk, FreshPassword password) {
+    StoredVersions(VersionDesk desk, SignerCheck signers) {
         this.desk = desk;
-        this.password = password;
+        this.signers = signers;
     }
 
     @Override
@@ -41,9 +41,6 @@ class StoredVersions implements Versions {
     @Override
     public Attempt<Statement> nameDelegate(SignedIn director, UUID recordId, UUID delegate, Signature signature) {
         desk.delegates(director, recordId);
-        return password.confirm(
-                director,
-                signature.password(),
-                () -> desk.nameDelegate(director, recordId, delegate, signature.text()));
+        return signers.confirm(director, signature, spoken -> desk.nameDelegate(director, recordId, delegate, spoken));
     }
 }

@@ -11,23 +11,23 @@ import org.springframework.stereotype.Service;
 class StoredVoids implements Voids {
 
     private final VoidDesk desk;
-    private final FreshPassword password;
+    private final SignerCheck signers;
 
-    StoredVoids(VoidDesk desk, FreshPassword password) {
+    StoredVoids(VoidDesk desk, SignerCheck signers) {
         this.desk = desk;
-        this.password = password;
+        this.signers = signers;
     }
 
     @Override
     public Attempt<Statement> ask(SignedIn who, UUID recordId, VoidGround ground, Signature signature) {
         desk.recognise(who, recordId);
-        return password.confirm(who, signature.password(), () -> desk.ask(who, recordId, ground, signature.text()));
+        return signers.confirm(who, signature, spoken -> desk.ask(who, recordId, ground, spoken));
     }
 
     @Override
     public Attempt<Statement> decide(SignedIn who, UUID recordId, boolean confirm, Signature signature) {
         desk.recognise(who, recordId);
-        return password.confirm(who, signature.password(), () -> desk.decide(who, recordId, confirm, signature.text()));
+        return signers.confirm(who, signature, spoken -> desk.decide(who, recordId, confirm, spoken));
     }
 
     @Override

@@ -123,23 +123,22 @@ class VersionDesk {
         return rights.delegates(director, standing);
     }
 
-    public Attempt<Statement> nameDelegate(SignedIn director, UUID recordId, UUID delegate, String reason) {
+    public Attempt<Statement> nameDelegate(SignedIn director, UUID recordId, UUID delegate, Spoken spoken) {
         Standing standing = standings.held(records.read(director, recordId).sheetId());
-        String why = FreeText.tidy(reason);
         Optional<Person> named = rights.delegates(director, standing).stream()
                 .filter(person -> person.id().equals(delegate))
                 .findFirst();
         if (named.isEmpty()) {
             return delegations
-                    .same(standing, delegate, why)
+                    .same(standing, delegate, spoken.text())
                     .map(Attempt::done)
                     .orElseGet(() -> Attempt.refused(Refusal.at("delegate", "signoff.refusal.delegate")));
         }
-        Optional<Refusal> refusal = Statements.against("reason", why, Versions.LONGEST_REASON);
+        Optional<Refusal> refusal = Statements.against("reason", spoken.text(), Versions.LONGEST_REASON);
         if (refusal.isPresent()) {
             return Attempt.refused(refusal.get());
         }
         drafts.dropOpen(standing);
-        return Attempt.done(delegations.name(director, standing, named.get(), why));
+        return Attempt.done(delegations.name(director, standing, named.get(), spoken));
     }
 }

@@ -3,7 +3,9 @@ package org.scrubline.signoff;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.scrubline.platform.CanonicalJson;
+import org.scrubline.platform.CredentialUsed;
 
 /**
  * Everything a signature about a signed version covers.
@@ -11,6 +13,8 @@ import org.scrubline.platform.CanonicalJson;
  * @param schema {@link #SCHEMA}, the name and version of this form
  * @param record the signed version, its sheet and number, and its content hash
  * @param words comment or reason; empty when there is none
+ * @param credential what the signer was recognised by; null in history written without asking and in version 1 of this
+ *     form
  */
 public record VersionSignatureContent(
         String schema,
@@ -19,10 +23,11 @@ public record VersionSignatureContent(
         String words,
         SheetContent.Signer signer,
         Instant signedAt,
-        ZoneId signedZone) {
+        ZoneId signedZone,
+        @Nullable CredentialUsed credential) {
 
     /** Name and version of this form. */
-    public static final String SCHEMA = "scrubline-version-signature/1";
+    public static final String SCHEMA = "scrubline-version-signature/2";
 
     /** Which version it is about. */
     public record SignedVersion(UUID id, UUID sheet, int version, String contentHash) {}

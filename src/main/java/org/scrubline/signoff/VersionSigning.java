@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import org.scrubline.platform.Attempt;
+import org.scrubline.platform.Credential;
 import org.scrubline.platform.SignedIn;
 
 /** Signatures about signed versions: a second supervisor's countersignature and the trainee's answer. */
@@ -32,15 +33,15 @@ public interface VersionSigning {
     Set<RecordEvent> mayFollow(SignedIn who, SignedSheet version);
 
     /**
-     * Signs with a re-entered password. The same person saying the same about the same version again is answered with
+     * Signs with a password typed anew, or with a passkey that signs the {@link Intent}. The same person saying the same about the same version again is answered with
      * the first signature.
      *
      * @param said what is signed, about which content
-     * @return the signature, or why not; the fields are {@code words}, {@code password} and {@link Signing#AUTHORITY}
+     * @return the signature, or why not; the fields are {@code words}, those of the credential and {@link Signing#AUTHORITY}
      * @throws org.scrubline.platform.NotFound for whoever may not read the record
-     * @throws org.scrubline.platform.StaleData when there is a newer version
+     * @throws org.scrubline.platform.StaleData when there is a newer version, or a passkey signed something else
      */
-    Attempt<VersionSignature> sign(SignedIn who, Said said, String password);
+    Attempt<VersionSignature> sign(SignedIn who, Said said, Credential credential);
 
     /** The same below the credential check, for history written by the demo programme. */
     Attempt<VersionSignature> signWithoutCredential(SignedIn who, Said said);

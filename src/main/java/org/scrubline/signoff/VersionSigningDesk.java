@@ -8,9 +8,10 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.scrubline.ledger.LeafKind;
-import org.scrubline.ledger.Ledger;
 import org.scrubline.platform.Attempt;
+import org.scrubline.platform.Recognised;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.StaleData;
@@ -31,7 +32,7 @@ class VersionSigningDesk {
     private final RecordHistoryQueries history;
     private final VersionRules rules;
     private final MessageSource messages;
-    private final Ledger ledger;
+    private final SignedEvidence evidence;
     private final Clock clock;
 
     VersionSigningDesk(
@@ -42,7 +43,7 @@ class VersionSigningDesk {
             RecordHistoryQueries history,
             VersionRules rules,
             MessageSource messages,
-            Ledger ledger,
+            SignedEvidence evidence,
             Clock clock) {
         this.records = records;
         this.sheets = sheets;
@@ -51,7 +52,7 @@ class VersionSigningDesk {
         this.history = history;
         this.rules = rules;
         this.messages = messages;
-        this.ledger = ledger;
+        this.evidence = evidence;
         this.clock = clock;
     }
 
@@ -79,8 +80,12 @@ class VersionSigningDesk {
                 .orElseGet(() -> records.read(who, record));
     }
 
-    /** Of many at once one signs; the others wait for the lock and are answered with its signature. */
-    public Attempt<VersionSignature> sign(SignedIn who, Said said) {
+    /**
+     * Of many at once one signs; the others wait for the lock and are answered with its signature.
+     *
+     * @param how null where nobody was asked
+     */
+    public Attempt<VersionSignature> sign(SignedIn who, Said said, @Nullable Recognised how) {
         SignedSheet version = recognise(who, said.record());
         if (!version.contentHash().equals(said.contentHash())) {
             throw stale("/signed/" + version.id(), said.contentHash(), version.contentHash());
@@ -99,18 +104,20 @@ class VersionSigningDesk {
         }
         return rules.against(who, said, version, state)
                 .map(Attempt::<VersionSignature>refused)
-                .orElseGet(() -> Attempt.done(keep(who, said, version)));
+                .orElseGet(() -> Attempt.done(keep(who, said, version, how)));
     }
 
-    private VersionSignature keep(SignedIn who, Said said, SignedSheet version) {
-        VersionSignature signature = content(who, said, version).signature();
+    private VersionSignature keep(SignedIn who, Said said, SignedSheet version, @Nullable Recognised how) {
+        VersionSignatureContent content = content(who, said, version, how);
+        SignedEvidence.requireIntended(how, Intent.of(content), "/signed/" + version.id());
+        VersionSignature signature = content.signature();
         store.insert(signature);
         boolean second = said.event().parties().contains(RecordParty.SECOND_SUPERVISOR);
-        ledger.append(second ? LeafKind.COUNTERSIGNATURE : LeafKind.ACKNOWLEDGEMENT, signature.id());
+        evidence.fix(second ? LeafKind.COUNTERSIGNATURE : LeafKind.ACKNOWLEDGEMENT, signature.id(), how);
         return signature;
     }
 
-    private VersionSignatureContent content(SignedIn who, Said said, SignedSheet version) {
+    private VersionSignatureContent content(SignedIn who, Said said, SignedSheet version, @Nullable Recognised how) {
         String meaning = "signoff.meaning."
                 + said.event().name().toLowerCase(Locale.ROOT).replace('_', '-');
         Role role = said.event().parties().contains(RecordParty.TRAINEE) ? Role.TRAINEE : Role.SUPERVISOR;
@@ -127,7 +134,8 @@ class VersionSigningDesk {
                         meaning,
                         messages.getMessage(meaning, null, Locale.ENGLISH)),
                 clock.instant().truncatedTo(ChronoUnit.MILLIS),
-                version.signedZone());
+                version.signedZone(),
+                how == null ? null : how.used());
     }
 
     private static StaleData stale(String back, String shown, String stored) {

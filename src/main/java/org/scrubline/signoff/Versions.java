@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.UUID;
 import org.scrubline.people.Person;
 import org.scrubline.platform.Attempt;
+import org.scrubline.platform.Credential;
 import org.scrubline.platform.SignedIn;
 
 /**
@@ -43,7 +44,14 @@ public interface Versions {
      * What is typed under a statement.
      *
      * @param text the reason
-     * @param password entered again for this statement
+     * @param credential shown again for this statement
+     * @param intended hash of the {@link Intent} a passkey was asked to sign; a password does not depend on it
      */
-    record Signature(String text, String password) {}
+    record Signature(String text, Credential credential, String intended) {
+
+        /** Signed with a password. */
+        public static Signature byPassword(String text, String password) {
+            return new Signature(text, new Credential.Password(password), "");
+        }
+    }
 }

@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.scrubline.ledger.LeafKind;
-import org.scrubline.ledger.Ledger;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.FreeText;
 import org.scrubline.platform.NotFound;
@@ -26,7 +25,7 @@ class VoidDesk {
     private final VersionDrafts drafts;
     private final Statements statements;
     private final StatementStore store;
-    private final Ledger ledger;
+    private final SignedEvidence evidence;
 
     VoidDesk(
             SignedRecords records,
@@ -36,7 +35,7 @@ class VoidDesk {
             VersionDrafts drafts,
             Statements statements,
             StatementStore store,
-            Ledger ledger) {
+            SignedEvidence evidence) {
         this.records = records;
         this.lines = lines;
         this.standings = standings;
@@ -44,7 +43,7 @@ class VoidDesk {
         this.drafts = drafts;
         this.statements = statements;
         this.store = store;
-        this.ledger = ledger;
+        this.evidence = evidence;
     }
 
     /** Answers {@code NotFound} to anyone who has no say in it. */
@@ -53,9 +52,9 @@ class VoidDesk {
         mine(who, standings.of(records.read(who, recordId).sheetId()));
     }
 
-    public Attempt<Statement> ask(SignedIn who, UUID recordId, VoidGround ground, String reason) {
+    public Attempt<Statement> ask(SignedIn who, UUID recordId, VoidGround ground, Spoken spoken) {
         Standing standing = mine(who, standings.held(records.read(who, recordId).sheetId()));
-        String why = FreeText.tidy(reason);
+        String why = spoken.text();
         Optional<Statement> before = standing.pendingVoid()
                 .map(VoidFile::request)
                 .filter(asked -> asked.by(who.personId())
@@ -70,39 +69,39 @@ class VoidDesk {
             return Attempt.refused(refusal.get());
         }
         Statement asked = statements.write(
-                who, standing.voidRole(who), RecordEvent.VOID_ASKED, standing.newest(), Said.ground(ground, why));
+                who, standing.voidRole(who), RecordEvent.VOID_ASKED, standing.newest(), Said.ground(ground, spoken));
         store.voidRequest(asked);
-        ledger.append(LeafKind.VOID_REQUEST, asked.id());
+        evidence.fix(LeafKind.VOID_REQUEST, asked.id(), spoken.how());
         return Attempt.done(asked);
     }
 
-    public Attempt<Statement> decide(SignedIn who, UUID recordId, boolean confirm, String reason) {
+    public Attempt<Statement> decide(SignedIn who, UUID recordId, boolean confirm, Spoken spoken) {
         Standing standing = mine(who, standings.held(records.read(who, recordId).sheetId()));
         RecordEvent kind = confirm ? RecordEvent.VOID_CONFIRMED : RecordEvent.VOID_DECLINED;
         Optional<VoidFile> waiting = standing.pendingVoid();
         if (waiting.isEmpty()) {
-            return before(standing, who, kind, FreeText.tidy(reason));
+            return before(standing, who, kind, spoken.text());
         }
         if (!rights.mayDecide(who, standing, waiting.get())) {
             return Attempt.refused(Refusal.of("signoff.refusal.void-second"));
         }
-        String why = FreeText.tidy(reason);
+        String why = spoken.text();
         Optional<Refusal> refusal = confirm
                 ? FreeText.narrative("reason", why, Versions.LONGEST_REASON)
                 : Statements.against("reason", why, Versions.LONGEST_REASON);
         return refusal.map(Attempt::<Statement>refused)
-                .orElseGet(() -> Attempt.done(keep(who, standing, waiting.get(), kind, why)));
+                .orElseGet(() -> Attempt.done(keep(who, standing, waiting.get(), kind, spoken)));
     }
 
-    private Statement keep(SignedIn who, Standing standing, VoidFile waiting, RecordEvent kind, String why) {
+    private Statement keep(SignedIn who, Standing standing, VoidFile waiting, RecordEvent kind, Spoken spoken) {
         Role role = standing.voidRole(who);
         Statement decided =
-                statements.write(who, role, kind, standing.newest(), Said.answering(waiting.request(), why));
+                statements.write(who, role, kind, standing.newest(), Said.answering(waiting.request(), spoken));
         store.voidDecision(waiting.request().id(), decided);
         if (kind == RecordEvent.VOID_CONFIRMED) {
             drafts.markVoid(standing);
         }
-        ledger.append(LeafKind.VOID_DECISION, decided.id());
+        evidence.fix(LeafKind.VOID_DECISION, decided.id(), spoken.how());
         return decided;
     }
 

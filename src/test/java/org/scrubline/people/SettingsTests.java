@@ -69,7 +69,7 @@ class SettingsTests {
         "INTRODUCTION_FIRST, 0",
         "CONTEST_WITHIN, 28",
         "CONTEST_TERM, 30",
-        "DRAFT_RETENTION, 90",
+        "CONTEST_REPLY, 7",
         "CHART_CASES, 30",
         "SHOWN_CASES, 5",
         "SHOWN_SCORERS, 2",
@@ -100,7 +100,7 @@ class SettingsTests {
         assertThat(defaults.introductionFirst()).isFalse();
         assertThat(defaults.contestWithin()).isEqualTo(Duration.ofDays(28));
         assertThat(defaults.contestTerm()).isEqualTo(Duration.ofDays(30));
-        assertThat(defaults.draftRetention()).isEqualTo(Duration.ofDays(90));
+        assertThat(defaults.contestReply()).isEqualTo(Duration.ofDays(7));
         assertThat(defaults.quorum()).isEqualTo(3);
         assertThat(defaults.letterWithinWorkingDays()).isEqualTo(10);
         assertThat(defaults.appealWithin()).isEqualTo(Duration.ofDays(28));

@@ -14,6 +14,7 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
@@ -25,6 +26,7 @@ import org.scrubline.casework.StepState;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.Ledger;
 import org.scrubline.people.People;
+import org.scrubline.people.SettingKey;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.ScrublineClock;
@@ -184,6 +186,28 @@ class ContestTests {
     }
 
     @Test
+    void theTermsAreThoseOfTheProgramme() {
+        versions.set(theatre, SettingKey.CONTEST_WITHIN, 10);
+        versions.set(theatre, SettingKey.CONTEST_TERM, 20);
+        versions.set(theatre, SettingKey.CONTEST_REPLY, 3);
+        assertThat(clock.at(
+                        signed.receivedAt().plus(Duration.ofDays(10)).plusMillis(1),
+                        () -> keys(acts.contest(theatre, trainee, signed.id()))))
+                .containsExactly("signoff.refusal.contest-late");
+        Statement opened = acts.contest(theatre, trainee, signed.id()).orThrow();
+        Instant at = opened.content().signedAt();
+        assertThat(acts.read(theatre, director, opened.id()).dueAt()).isEqualTo(at.plus(Duration.ofDays(20)));
+        assertThat(keys(clock.at(
+                        at.plus(Duration.ofDays(3)),
+                        () -> acts.nameReviewer(theatre, director, opened.id(), reviewer))))
+                .containsExactly("signoff.refusal.reply-first");
+        assertThat(keys(clock.at(
+                        at.plus(Duration.ofDays(3)).plusMillis(1),
+                        () -> acts.nameReviewer(theatre, director, opened.id(), reviewer))))
+                .isEmpty();
+    }
+
+    @Test
     void aReasonIsNeededAndOnlyStepsOfTheSheetCanBeNamed() {
         assertThat(keys(theatre.organisation()
                         .in(() ->
@@ -201,7 +225,7 @@ class ContestTests {
                                 trainee,
                                 signed.id(),
                                 List.of(),
-                                new Versions.Signature("I did this step alone, start to finish.", "wrong")))))
+                                Versions.Signature.byPassword("I did this step alone, start to finish.", "wrong")))))
                 .containsExactly("refusal.password.wrong");
     }
 

@@ -25,6 +25,7 @@ import org.scrubline.ledger.Ledger;
 import org.scrubline.people.People;
 import org.scrubline.people.SettingKey;
 import org.scrubline.platform.CanonicalJson;
+import org.scrubline.platform.Credential;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
@@ -156,6 +157,7 @@ class CountersignTests {
         assertThat(refusals(versions.sign(theatre, theatre.trainee(), COUNTERSIGNED, signed, "")))
                 .contains("signoff.refusal.own-training");
         assertThat(versions.count(theatre, "countersignature", signed.id())).isZero();
+        assertThat(versions.audited(theatre, "signature-refused")).isEqualTo(2);
     }
 
     @Test
@@ -168,6 +170,9 @@ class CountersignTests {
                     .isInstanceOf(NotFound.class);
         }
         assertThat(versions.count(theatre, "countersignature", signed.id())).isZero();
+        assertThat(versions.audited(theatre, "signature-refused"))
+                .as("the one of this organisation")
+                .isEqualTo(1);
     }
 
     @Test
@@ -231,8 +236,8 @@ class CountersignTests {
         assertThat(refusals(versions.sign(theatre, second, COUNTERSIGNED, signed, "", "not the password")))
                 .containsExactly("refusal.password.wrong");
         VersionSigning.Said other = new VersionSigning.Said(COUNTERSIGNED, signed.id(), "0".repeat(64), "");
-        assertThatThrownBy(
-                        () -> theatre.organisation().in(() -> signing.sign(second, other, TestOrganisations.PASSWORD)))
+        assertThatThrownBy(() -> theatre.organisation()
+                        .in(() -> signing.sign(second, other, new Credential.Password(TestOrganisations.PASSWORD))))
                 .isInstanceOf(StaleData.class);
         assertThat(versions.count(theatre, "countersignature", signed.id())).isZero();
     }

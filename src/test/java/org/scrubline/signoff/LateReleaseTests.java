@@ -14,6 +14,7 @@ import org.scrubline.casework.SheetFixture;
 import org.scrubline.casework.SheetFixture.Theatre;
 import org.scrubline.people.SettingKey;
 import org.scrubline.platform.Attempt;
+import org.scrubline.platform.Credential;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.ScrublineClock;
@@ -87,7 +88,8 @@ class LateReleaseTests {
         UUID inTime = fixture.complete(theatre, ended(Duration.ofDays(13)));
         assertThat(listed()).extracting(ClosedSheet::sheetId).doesNotContain(inTime);
         assertThatThrownBy(() -> theatre.organisation()
-                        .in(() -> releases.release(director, inTime, WHY, TestOrganisations.PASSWORD)))
+                        .in(() -> releases.release(
+                                director, inTime, WHY, new Credential.Password(TestOrganisations.PASSWORD))))
                 .isInstanceOf(NotFound.class);
     }
 
@@ -103,8 +105,8 @@ class LateReleaseTests {
     @Test
     void aReleaseNeedsItsReasonAndTheRightPassword() {
         assertThat(refusals(release("  "))).containsExactly("signoff.refusal.release-reason");
-        assertThat(refusals(
-                        theatre.organisation().in(() -> releases.release(director, sheet, WHY, "not the password"))))
+        assertThat(refusals(theatre.organisation()
+                        .in(() -> releases.release(director, sheet, WHY, new Credential.Password("not the password")))))
                 .containsExactly("refusal.password.wrong");
         assertThat(listed().get(0).released()).isNull();
     }
@@ -114,7 +116,8 @@ class LateReleaseTests {
         SignedIn elsewhere = organisations.open().join("Corin Vale", Role.DIRECTOR);
         for (SignedIn who : List.of(theatre.supervisor(), theatre.trainee(), elsewhere)) {
             assertThatThrownBy(() -> theatre.organisation()
-                            .in(() -> releases.release(who, sheet, WHY, TestOrganisations.PASSWORD)))
+                            .in(() -> releases.release(
+                                    who, sheet, WHY, new Credential.Password(TestOrganisations.PASSWORD))))
                     .isInstanceOf(NotFound.class);
         }
     }
@@ -169,7 +172,9 @@ class LateReleaseTests {
     }
 
     private Attempt<LateRelease> release(String reason) {
-        return theatre.organisation().in(() -> releases.release(director, sheet, reason, TestOrganisations.PASSWORD));
+        return theatre.organisation()
+                .in(() ->
+                        releases.release(director, sheet, reason, new Credential.Password(TestOrganisations.PASSWORD)));
     }
 
     private Attempt<SignedSheet> sign() {

@@ -33,6 +33,8 @@ import org.scrubline.casework.SheetFixture.Theatre;
 import org.scrubline.casework.SheetState;
 import org.scrubline.casework.StepState;
 import org.scrubline.ledger.Assertions;
+import org.scrubline.ledger.CredentialCheck;
+import org.scrubline.ledger.CredentialClaim;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.Ledger;
 import org.scrubline.platform.Assertion;
@@ -126,7 +128,7 @@ class PasskeySigningTests {
         assertThat(kept.origin()).isEqualTo(SoftwarePasskey.ORIGIN);
         assertThat(AssertionCheck.fault(kept, CanonicalJson.hashBytes(content.reviewedHash())))
                 .isEmpty();
-        assertThat(CredentialCheck.fault(content, kept)).isEmpty();
+        assertThat(CredentialCheck.fault(claim(content), kept)).isEmpty();
         assertThat(leaf(signed)).contains("\"kind\":\"ASSERTION\"", "\"signature_assertion\":\"");
         mockMvc.perform(get("/signed/{id}", signed.id()).with(LogIn.as(theatre.trainee())))
                 .andExpect(content().string(containsString("signed the hash of what was reviewed")));
@@ -281,10 +283,11 @@ class PasskeySigningTests {
         SignedContent content = SignedContent.read(second.content());
         Assertion copied = kept(first).orElseThrow();
 
-        assertThat(CredentialCheck.fault(content, copied)).contains(CredentialCheck.Fault.EXCHANGED);
+        assertThat(CredentialCheck.fault(claim(content), copied)).contains(CredentialCheck.Fault.EXCHANGED);
         assertThat(AssertionCheck.fault(copied, CanonicalJson.hashBytes(content.reviewedHash())))
                 .contains(AssertionFault.CHALLENGE);
-        assertThat(CredentialCheck.fault(content, kept(second).orElseThrow())).isEmpty();
+        assertThat(CredentialCheck.fault(claim(content), kept(second).orElseThrow()))
+                .isEmpty();
     }
 
     @Test
@@ -294,11 +297,12 @@ class PasskeySigningTests {
         SignedContent byPassword = with(content, new CredentialUsed(CredentialUsed.Kind.PASSWORD, null));
         Assertion assertion = kept(signed).orElseThrow();
 
-        assertThat(CredentialCheck.fault(content, null)).contains(CredentialCheck.Fault.MISSING);
-        assertThat(CredentialCheck.fault(byPassword, assertion)).contains(CredentialCheck.Fault.UNNAMED);
-        assertThat(CredentialCheck.fault(with(content, null), assertion)).contains(CredentialCheck.Fault.UNNAMED);
-        assertThat(CredentialCheck.fault(byPassword, null)).isEmpty();
-        assertThat(CredentialCheck.fault(with(content, null), null)).isEmpty();
+        assertThat(CredentialCheck.fault(claim(content), null)).contains(CredentialCheck.Fault.MISSING);
+        assertThat(CredentialCheck.fault(claim(byPassword), assertion)).contains(CredentialCheck.Fault.UNNAMED);
+        assertThat(CredentialCheck.fault(claim(with(content, null)), assertion))
+                .contains(CredentialCheck.Fault.UNNAMED);
+        assertThat(CredentialCheck.fault(claim(byPassword), null)).isEmpty();
+        assertThat(CredentialCheck.fault(claim(with(content, null)), null)).isEmpty();
     }
 
     @Test
@@ -315,7 +319,8 @@ class PasskeySigningTests {
                 content.countersign(),
                 content.release(),
                 content.device());
-        assertThat(CredentialCheck.fault(forged, kept(signed).orElseThrow())).contains(CredentialCheck.Fault.INVALID);
+        assertThat(CredentialCheck.fault(claim(forged), kept(signed).orElseThrow()))
+                .contains(CredentialCheck.Fault.INVALID);
     }
 
     @ParameterizedTest
@@ -447,5 +452,9 @@ class PasskeySigningTests {
                                 .param("id", id)
                                 .query(Integer.class)
                                 .single()));
+    }
+
+    private static CredentialClaim claim(SignedContent content) {
+        return new CredentialClaim(content.reviewedHash(), content.credential());
     }
 }

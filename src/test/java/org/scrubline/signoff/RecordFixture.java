@@ -46,7 +46,7 @@ public class RecordFixture {
     }
 
     public static Signature signature(String text) {
-        return new Signature(text, TestOrganisations.PASSWORD);
+        return Signature.byPassword(text, TestOrganisations.PASSWORD);
     }
 
     /** Ends every role of this person. */

@@ -85,7 +85,7 @@ class SigningAuthorityTests {
     void e5AClosedAccountCannotSignWhateverTheSessionStillBelieves() {
         String hash = fixture.preview(theatre, sheet).contentHash();
         versions.closeAccount(theatre, theatre.supervisor());
-        assertThat(refusals(sign(hash, TestOrganisations.PASSWORD))).containsExactly("refusal.account.closed");
+        assertThat(refusals(sign(hash, TestOrganisations.PASSWORD))).containsExactly("signoff.refusal.closed-account");
         assertThat(refusals(
                         theatre.organisation().in(() -> signing.signWithoutCredential(theatre.supervisor(), sheet))))
                 .as("the transaction looks for itself")
@@ -173,6 +173,7 @@ class SigningAuthorityTests {
         assertThat(events.stream(RepeatedWrongPassword.class))
                 .extracting(RepeatedWrongPassword::accountId)
                 .containsExactly(theatre.supervisor().accountId());
+        assertThat(versions.audited(theatre, "wrong-passwords")).isEqualTo(1);
         assertThat(refusals(sign(hash, TestOrganisations.PASSWORD))).containsExactly("refusal.password.wait");
         assertUnsigned();
     }

@@ -6,9 +6,13 @@ import org.scrubline.casework.SheetFixture.Theatre;
 import org.scrubline.people.SettingKey;
 import org.scrubline.people.Settings;
 import org.scrubline.platform.Attempt;
+import org.scrubline.platform.Base64Url;
+import org.scrubline.platform.CanonicalJson;
+import org.scrubline.platform.Credential;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
+import org.scrubline.support.SoftwarePasskey;
 import org.scrubline.support.TestOrganisations;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -46,7 +50,29 @@ public class VersionFixture {
     public Attempt<VersionSignature> sign(
             Theatre theatre, SignedIn who, RecordEvent event, SignedSheet version, String words, String password) {
         VersionSigning.Said said = new VersionSigning.Said(event, version.id(), version.contentHash(), words);
-        return theatre.organisation().in(() -> signing.sign(who, said, password));
+        return theatre.organisation().in(() -> signing.sign(who, said, new Credential.Password(password)));
+    }
+
+    /** The same with a passkey. */
+    public Attempt<VersionSignature> sign(
+            Theatre theatre,
+            SignedIn who,
+            RecordEvent event,
+            SignedSheet version,
+            String words,
+            SoftwarePasskey passkey) {
+        Intent intent = Intent.of(event, version.id(), version.contentHash(), words);
+        VersionSigning.Said said = new VersionSigning.Said(event, version.id(), version.contentHash(), words);
+        return theatre.organisation().in(() -> signing.sign(who, said, answer(passkey, intent)));
+    }
+
+    public Attempt<VersionSignature> sign(SignedIn who, VersionSigning.Said said, Credential credential) {
+        return signing.sign(who, said, credential);
+    }
+
+    /** What a passkey says to this. */
+    public static Credential answer(SoftwarePasskey passkey, Intent intent) {
+        return new Credential.PasskeyAssertion(passkey.answer(Base64Url.text(CanonicalJson.hashBytes(intent.hash()))));
     }
 
     /** Message keys of a refusal; empty when it was done. */
@@ -62,6 +88,11 @@ public class VersionFixture {
 
     public int leaves(Theatre theatre, UUID record) {
         return number(theatre, "select count(*) from ledger_leaf where record_id = '" + record + "'");
+    }
+
+    /** Entries of the audit trail with this action. */
+    public int audited(Theatre theatre, String action) {
+        return number(theatre, "select count(*) from audit_entry where action = '" + action + "'");
     }
 
     private int number(Theatre theatre, String sql) {

@@ -21,15 +21,23 @@ final class Actions {
             "seen-signed-sheet",
             "seen-progress",
             "seen-programme-list",
+            "seen-records-file",
             "visitor-let-in",
             "visitor-shown-out",
             "hold-set",
             "hold-ended",
             "retention-changed",
+            "removal-asked",
+            "records-removed",
             "person-added",
             "role-given",
             "rubric-published",
             "organisation-opened",
+            "passkey-added",
+            "passkey-removed",
+            "wrong-passwords",
+            "signature-refused",
+            "clock-behind",
             "logged-in");
 
     private Actions() {}

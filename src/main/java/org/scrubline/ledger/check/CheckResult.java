@@ -1,6 +1,7 @@
 package org.scrubline.ledger.check;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -15,6 +16,8 @@ import org.jspecify.annotations.Nullable;
  * @param signedWith key of the newest checkpoint; null when there is none or nobody knows it
  * @param keyGiven whether that key was known from outside the evidence
  * @param held checkpoints held outside that were compared
+ * @param unsealed entries of the audit trail after its newest seal, about which nothing can be said
+ * @param removals records removed after their term
  * @param found the first findings
  * @param problems how many there are in all
  */
@@ -27,10 +30,14 @@ public record CheckResult(
         @Nullable String signedWith,
         boolean keyGiven,
         int held,
+        long unsealed,
+        List<Removal> removals,
         List<Finding> found,
         long problems) {
 
+    /** The result of an earlier release says nothing of removals. */
     public CheckResult {
+        removals = List.copyOf(Objects.requireNonNullElse(removals, List.of()));
         found = List.copyOf(found);
     }
 

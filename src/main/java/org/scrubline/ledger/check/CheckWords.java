@@ -9,6 +9,9 @@ import org.jspecify.annotations.Nullable;
 /** Says in plain words what a check came to. */
 public final class CheckWords {
 
+    /** Length of a day as the database writes it, year-month-day. */
+    private static final int DAY = 10;
+
     /** Looks up a message; null when there is none of that key. */
     @FunctionalInterface
     public interface Messages {
@@ -38,10 +41,25 @@ public final class CheckWords {
         if (result.held() > 0) {
             facts.add(say("ledger.fact.held", result.held()));
         }
+        if (result.unsealed() > 0) {
+            facts.add(say("ledger.fact.unsealed", result.unsealed()));
+        }
+        result.removals()
+                .forEach(removal -> facts.add(say(
+                        "ledger.fact.removed",
+                        removal.records(),
+                        day(removal.at()),
+                        removal.askedBy(),
+                        removal.removedBy())));
         if (result.signedWith() != null) {
             facts.add(say(result.keyGiven() ? "ledger.fact.key-given" : "ledger.fact.key-found", result.signedWith()));
         }
         return facts;
+    }
+
+    /** The day in UTC: a command line has no programme whose zone it could take. */
+    private static String day(String instant) {
+        return instant.length() < DAY ? instant : instant.substring(0, DAY);
     }
 
     /** Each finding: which record, what is wrong, what that means. */

@@ -56,12 +56,14 @@ public final class DatabaseCheck {
      */
     public CheckResult run(Known known, Iterable<RecordCheck> checks, LongConsumer done) throws SQLException {
         EvidenceQueries queries = new EvidenceQueries(connection, tenant);
-        LedgerCheck check = new LedgerCheck(tenant, known, checks);
+        LedgerCheck check = new LedgerCheck(tenant, known);
+        Looks looks = new Looks(checks);
         try (NodeCursor nodes = queries.nodes()) {
             SubtreeCheck subtrees = new SubtreeCheck(nodes, check.findings());
             queries.leaves(BATCH, batch -> {
-                List<PreparedLeaf> prepared =
-                        batch.parallelStream().map(PreparedLeaf::of).toList();
+                List<PreparedLeaf> prepared = batch.parallelStream()
+                        .map(leaf -> PreparedLeaf.of(leaf, looks))
+                        .toList();
                 prepared.forEach(leaf -> check.leaf(leaf, subtrees));
                 done.accept(batch.get(batch.size() - 1).index() + 1);
             });
@@ -73,6 +75,6 @@ public final class DatabaseCheck {
                         .forEach(record -> check.findings().add(Problem.NO_LEAF, kind.name(), record, table.table()));
             }
         }
-        return check.finish();
+        return check.finish(check.seals().run(queries));
     }
 }

@@ -90,17 +90,18 @@ public final class EvidenceFile {
      */
     public static CheckResult check(BufferedReader file, Known known, Iterable<RecordCheck> checks) throws IOException {
         UUID tenant = head(file.readLine());
-        LedgerCheck check = new LedgerCheck(tenant, known, checks);
+        LedgerCheck check = new LedgerCheck(tenant, known);
+        Looks looks = new Looks(checks);
         boolean ended = false;
         long number = 1;
         for (String line = file.readLine(); line != null; line = file.readLine()) {
             number++;
-            ended = line(line, number, check);
+            ended = line(line, number, check, looks);
         }
         if (!ended) {
             check.findings().add(Problem.FILE_ENDS_EARLY, "");
         }
-        return check.finish();
+        return check.finish(0);
     }
 
     private static UUID head(@Nullable String line) throws NotEvidence {
@@ -116,13 +117,13 @@ public final class EvidenceFile {
     }
 
     /** Takes one line; true for the last one, when it counts the leaves before it. */
-    private static boolean line(String line, long number, LedgerCheck check) {
+    private static boolean line(String line, long number, LedgerCheck check, Looks looks) {
         try {
             JsonNode object = LeafJson.MAPPER.readTree(line);
             if (object.has("leaves")) {
                 return object.path("leaves").asLong(-1) == number - 2;
             }
-            check.leaf(PreparedLeaf.of(LeafJson.read(object)), (level, position, hash) -> {});
+            check.leaf(PreparedLeaf.of(LeafJson.read(object), looks), (level, position, hash) -> {});
         } catch (RuntimeException unreadable) {
             check.findings().add(Problem.LINE_UNREADABLE, "", number);
         }

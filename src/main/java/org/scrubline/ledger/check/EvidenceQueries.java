@@ -60,6 +60,12 @@ final class EvidenceQueries {
             where t.tenant_id = ?
               and t.%2$s = any (?)
             """;
+    private static final String AUDIT = """
+            select t.sequence, to_jsonb(t)::text
+            from audit_entry t
+            where t.tenant_id = ?
+            order by t.sequence
+            """;
     private static final String WITHOUT_LEAF = """
             select distinct t.%2$s
             from %1$s t
@@ -167,6 +173,19 @@ final class EvidenceQueries {
                                 .add(rows.getString(2));
                     }
                 }
+            }
+        }
+    }
+
+    /** An entry of the audit trail, JSON of its row. */
+    record AuditEntry(long sequence, String json) {}
+
+    /** Every entry of the audit trail in order. */
+    void auditEntries(Each<AuditEntry> each) throws SQLException {
+        try (PreparedStatement statement = prepare(AUDIT);
+                ResultSet rows = statement.executeQuery()) {
+            while (rows.next()) {
+                each.accept(new AuditEntry(rows.getLong(1), rows.getString(2)));
             }
         }
     }

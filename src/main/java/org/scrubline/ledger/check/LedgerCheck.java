@@ -5,7 +5,6 @@ import java.util.HexFormat;
 import java.util.Optional;
 import java.util.UUID;
 import org.scrubline.ledger.LeafKind;
-import org.scrubline.ledger.RecordCheck;
 import org.scrubline.ledger.merkle.Frontier;
 import org.scrubline.ledger.note.VerifierKey;
 
@@ -22,18 +21,25 @@ final class LedgerCheck {
     private final SeenRecords seen = new SeenRecords();
     private final CheckpointCheck checkpoints;
     private final RowCheck rows;
+    private final SealCheck seals;
     private long next;
     private long records;
 
-    LedgerCheck(UUID tenant, Known known, Iterable<RecordCheck> checks) {
+    LedgerCheck(UUID tenant, Known known) {
         this.tenant = tenant;
         this.known = known.about(tenant);
         this.checkpoints = new CheckpointCheck(tenant, this.known, findings);
-        this.rows = new RowCheck(findings, checks);
+        this.rows = new RowCheck(findings);
+        this.seals = new SealCheck(findings);
     }
 
     Findings findings() {
         return findings;
+    }
+
+    /** The seals of the audit trail among the leaves so far. */
+    SealCheck seals() {
+        return seals;
     }
 
     void leaf(PreparedLeaf prepared, Frontier.Completed completed) {
@@ -76,6 +82,7 @@ final class LedgerCheck {
         rows.check(kind.get(), prepared, prepared.said().rows());
         switch (kind.get()) {
             case SIGNATURE -> records++;
+            case AUDIT_SEAL -> seals.seal(prepared);
             case LEDGER_KEY -> checkpoints.key(prepared.rows());
             case CHECKPOINT -> checkpoints.stored(prepared.rows(), leaves);
             default -> {
@@ -90,7 +97,13 @@ final class LedgerCheck {
                 .findFirst();
     }
 
-    CheckResult finish() {
+    /**
+     * What the check came to.
+     *
+     * @param unsealed entries of the audit trail that wait for their seal
+     */
+    CheckResult finish(long unsealed) {
+        rows.finish();
         checkpoints.reached(leaves);
         checkpoints.finish(leaves.size());
         return new CheckResult(
@@ -107,6 +120,8 @@ final class LedgerCheck {
                         .orElse(null),
                 !known.keys().isEmpty(),
                 known.checkpoints().size(),
+                unsealed,
+                rows.removals(),
                 findings.kept(),
                 findings.count());
     }

@@ -26,6 +26,18 @@ public enum Problem {
     NO_LEAF,
     /** 1 record, 2 table, 3 column. */
     CONTRADICTION,
+    /** 1 record: it names a passkey, and no signature of one is kept. */
+    ASSERTION_MISSING,
+    /** 1 record: a passkey's signature is kept under it, and it names none. */
+    ASSERTION_UNNAMED,
+    /** 1 record: the signature kept is another than the one it names. */
+    ASSERTION_EXCHANGED,
+    /** 1 record: the signature kept does not stand for what was signed. */
+    ASSERTION_INVALID,
+    /** 1 seal, 2 and 3 first and last number, 4 entries then, 5 entries now. */
+    SEAL_BROKEN,
+    /** 1 seal: it does not begin where the one before it ends. */
+    SEAL_PLACE,
     /** 1 first leaf, 2 last leaf of the subtree. */
     SUBTREE_CHANGED,
     /** 1 first leaf, 2 last leaf of the subtree. */

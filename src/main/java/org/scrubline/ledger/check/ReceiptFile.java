@@ -50,7 +50,8 @@ public final class ReceiptFile {
             SignedCheckpoint checkpoint,
             String verifierKey) {
         LeafEntry said = LeafEntry.read(entry);
-        PreparedLeaf leaf = PreparedLeaf.of(new EvidenceLeaf(index, said.kind(), said.record(), entry, "", rows));
+        PreparedLeaf leaf =
+                PreparedLeaf.of(new EvidenceLeaf(index, said.kind(), said.record(), entry, "", rows), Looks.NONE);
         ObjectNode object = LeafJson.MAPPER.createObjectNode();
         object.put("schema", SCHEMA);
         object.put("origin", checkpoint.checkpoint().origin());
@@ -106,12 +107,14 @@ public final class ReceiptFile {
                 receipt.checkpoint().signer(keys).map(VerifierKey::text).orElse(null),
                 !about.keys().isEmpty(),
                 0,
+                0,
+                List.of(),
                 findings.kept(),
                 findings.count());
     }
 
     private static void compare(Receipt receipt, UUID tenant, Findings findings, Iterable<RecordCheck> checks) {
-        PreparedLeaf leaf = PreparedLeaf.of(receipt.leaf());
+        PreparedLeaf leaf = PreparedLeaf.of(receipt.leaf(), new Looks(checks));
         LeafEntry said = leaf.said();
         long number = receipt.leaf().index() + 1;
         if (said == null || leaf.rows() == null) {
@@ -125,7 +128,9 @@ public final class ReceiptFile {
         if (kind.isEmpty()) {
             findings.add(Problem.UNKNOWN_KIND, "", number, receipt.leaf().kind());
         }
-        kind.ifPresent(known -> new RowCheck(findings, checks).check(known, leaf, said.rows()));
+        RowCheck rows = new RowCheck(findings);
+        kind.ifPresent(known -> rows.check(known, leaf, said.rows()));
+        rows.reportGone();
         if (!receipt.contentAgrees()) {
             findings.add(
                     Problem.CONTRADICTION, receipt.leaf().kind(), receipt.leaf().record(), "receipt", CONTENT);

@@ -59,7 +59,8 @@ public record RecordRows(SortedMap<String, List<Row>> byTable) {
         return rows(table).stream().map(Row::text).collect(Collectors.joining(",", "[", "]"));
     }
 
-    private static Row row(String json) {
+    /** One row, JSON as the database writes it; columns without a value are left out. */
+    public static Row row(String json) {
         ObjectNode object = (ObjectNode) MAPPER.readTree(json);
         List<String> without = object.propertyStream()
                 .filter(property -> property.getValue().isNull())

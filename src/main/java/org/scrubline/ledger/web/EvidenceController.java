@@ -7,6 +7,7 @@ import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import org.scrubline.ledger.Checkpoints;
 import org.scrubline.ledger.EvidenceChecks;
+import org.scrubline.ledger.WholeOrganisation;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
@@ -32,8 +33,10 @@ class EvidenceController {
     private final EvidencePages pages;
     private final Checkpoints checkpoints;
     private final EvidenceChecks checks;
+    private final WholeOrganisation whole;
 
-    EvidenceController(EvidencePages pages, Checkpoints checkpoints, EvidenceChecks checks) {
+    EvidenceController(EvidencePages pages, Checkpoints checkpoints, EvidenceChecks checks, WholeOrganisation whole) {
+        this.whole = whole;
         this.pages = pages;
         this.checkpoints = checkpoints;
         this.checks = checks;
@@ -43,6 +46,7 @@ class EvidenceController {
     String read(@AuthenticationPrincipal SignedIn who, Model model) {
         requireDirector(who);
         model.addAttribute("page", pages.page());
+        model.addAttribute("whole", whole.directedBy(who));
         return "ledger/evidence";
     }
 
@@ -78,6 +82,9 @@ class EvidenceController {
     @GetMapping("/evidence.jsonl")
     void export(@AuthenticationPrincipal SignedIn who, HttpServletResponse response) throws IOException {
         requireDirector(who);
+        if (!whole.directedBy(who)) {
+            throw new NotFound();
+        }
         response.setContentType("application/jsonl");
         response.setCharacterEncoding(StandardCharsets.UTF_8);
         response.setHeader(HttpHeaders.CONTENT_DISPOSITION, attachment("scrubline-evidence.jsonl"));

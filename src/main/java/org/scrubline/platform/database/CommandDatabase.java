@@ -16,11 +16,16 @@ import org.springframework.core.env.Environment;
  */
 public final class CommandDatabase implements AutoCloseable {
 
+    private static final String SUPERUSER = "postgres";
+
     private final DatabaseLogin runtime;
     private final DatabaseLogin owner;
+    private final DatabaseLogin widest;
     private final @Nullable EmbeddedPostgres started;
 
-    private CommandDatabase(DatabaseLogin runtime, DatabaseLogin owner, @Nullable EmbeddedPostgres started) {
+    private CommandDatabase(
+            DatabaseLogin runtime, DatabaseLogin owner, DatabaseLogin widest, @Nullable EmbeddedPostgres started) {
+        this.widest = widest;
         this.runtime = runtime;
         this.owner = owner;
         this.started = started;
@@ -75,6 +80,11 @@ public final class CommandDatabase implements AutoCloseable {
         return owner;
     }
 
+    /** The role that sees most: past the wall between organisations in the bundled database, else that of the server. */
+    public DatabaseLogin widest() {
+        return widest;
+    }
+
     @Override
     public void close() {
         if (started != null) {
@@ -96,12 +106,14 @@ public final class CommandDatabase implements AutoCloseable {
         String url = settings.getRequiredProperty("spring.datasource.url");
         String user = settings.getProperty("spring.datasource.username", "");
         String password = settings.getProperty("spring.datasource.password", "");
+        DatabaseLogin runtime = new DatabaseLogin(url, user, password);
         return new CommandDatabase(
-                new DatabaseLogin(url, user, password),
+                runtime,
                 new DatabaseLogin(
                         settings.getProperty("spring.flyway.url", url),
                         settings.getProperty("spring.flyway.user", user),
                         settings.getProperty("spring.flyway.password", password)),
+                runtime,
                 null);
     }
 
@@ -129,8 +141,13 @@ public final class CommandDatabase implements AutoCloseable {
 
     private static CommandDatabase at(int port, DataDirectory directory, @Nullable EmbeddedPostgres started)
             throws IOException {
-        DatabaseAddress address = new DatabaseAddress("127.0.0.1", port, directory.readOrCreateSecret());
+        String secret = directory.readOrCreateSecret();
+        DatabaseAddress address = new DatabaseAddress("127.0.0.1", port, secret);
+        DatabaseLogin runtime = DatabaseLogin.of(address.runtime());
         return new CommandDatabase(
-                DatabaseLogin.of(address.runtime()), DatabaseLogin.of(address.migrations()), started);
+                runtime,
+                DatabaseLogin.of(address.migrations()),
+                new DatabaseLogin(runtime.url(), SUPERUSER, secret),
+                started);
     }
 }

@@ -10,12 +10,8 @@ import org.scrubline.platform.Attempt;
 import org.scrubline.platform.Credential;
 import org.scrubline.platform.Recognised;
 import org.scrubline.platform.Refusal;
-import org.scrubline.platform.RepeatedWrongPassword;
 import org.scrubline.platform.SecretCode;
 import org.scrubline.platform.passkey.PasskeyAnswers;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
-import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.security.core.userdetails.UserDetails;
 import org.springframework.security.core.userdetails.UserDetailsService;
 import org.springframework.security.core.userdetails.UsernameNotFoundException;
@@ -26,14 +22,13 @@ import org.springframework.transaction.annotation.Transactional;
 @Service
 class StoredAccounts implements Accounts, UserDetailsService {
 
-    private static final Logger log = LoggerFactory.getLogger(StoredAccounts.class);
     private static final Duration INVITATION_VALID = Duration.ofDays(7);
 
     private final AccountStore store;
     private final PasswordEncoder encoder;
     private final PasskeyAnswers passkeys;
     private final LoginThrottle throttle;
-    private final ApplicationEventPublisher events;
+    private final SecurityNotes notes;
     private final Clock clock;
 
     StoredAccounts(
@@ -41,9 +36,9 @@ class StoredAccounts implements Accounts, UserDetailsService {
             PasswordEncoder encoder,
             PasskeyAnswers passkeys,
             LoginThrottle throttle,
-            ApplicationEventPublisher events,
+            SecurityNotes notes,
             Clock clock) {
-        this.events = events;
+        this.notes = notes;
         this.store = store;
         this.encoder = encoder;
         this.passkeys = passkeys;
@@ -89,6 +84,7 @@ class StoredAccounts implements Accounts, UserDetailsService {
     @Override
     @Transactional
     public String invite(UUID accountId) {
+        requireNoPassword(accountId);
         String code = SecretCode.create();
         Instant now = clock.instant();
         store.insertInvitation(SecretCode.hash(code), accountId, now, now.plus(INVITATION_VALID));
@@ -115,8 +111,16 @@ class StoredAccounts implements Accounts, UserDetailsService {
         if (weak.isPresent()) {
             return Attempt.refused(weak.get());
         }
+        requireNoPassword(accountId);
         store.setPassword(accountId, encoder.encode(password));
         return Attempt.done(accountId);
+    }
+
+    /** Whoever could choose the password of somebody else could sign as them. */
+    private void requireNoPassword(UUID accountId) {
+        if (store.byId(accountId).orElseThrow().passwordHash() != null) {
+            throw new IllegalStateException("account " + accountId + " has a password, which only its owner changes");
+        }
     }
 
     @Override
@@ -135,8 +139,7 @@ class StoredAccounts implements Accounts, UserDetailsService {
         }
         throttle.failed(subject);
         if (throttle.blockedFor(subject).isPresent()) {
-            log.warn("Security note: repeated wrong passwords at signing, account {}", accountId);
-            events.publishEvent(new RepeatedWrongPassword(accountId, clock.instant()));
+            notes.wrongPasswords(accountId);
         }
         return Attempt.refused(Refusal.at("password", "refusal.password.wrong"));
     }

@@ -12,6 +12,8 @@ import org.scrubline.platform.Refusal;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.Wording;
 import org.scrubline.platform.passkey.Challenges;
+import org.scrubline.platform.passkey.OwnPasskeys;
+import org.scrubline.platform.security.OpenSessions;
 import org.scrubline.platform.security.StepUp;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.Authentication;
@@ -32,13 +34,21 @@ class SignInKeysController {
 
     private static final String PATH = "/account/keys";
 
-    private final Passkeys passkeys;
+    private final OwnPasskeys passkeys;
+    private final OpenSessions sessions;
     private final Accounts accounts;
     private final StepUp stepUp;
     private final SignInKeysPages pages;
     private final Wording wording;
 
-    SignInKeysController(Passkeys passkeys, Accounts accounts, StepUp stepUp, SignInKeysPages pages, Wording wording) {
+    SignInKeysController(
+            OwnPasskeys passkeys,
+            OpenSessions sessions,
+            Accounts accounts,
+            StepUp stepUp,
+            SignInKeysPages pages,
+            Wording wording) {
+        this.sessions = sessions;
         this.passkeys = passkeys;
         this.accounts = accounts;
         this.stepUp = stepUp;
@@ -85,7 +95,7 @@ class SignInKeysController {
         if (!stepUp.recent(authentication, session)) {
             return tooLate(who, session, label);
         }
-        return passkeys.register(who.accountId(), label, attestation, Challenges.REGISTER.take(session))
+        return passkeys.add(who, label, attestation, Challenges.REGISTER.take(session))
                 .fold(
                         key -> {
                             redirect.addFlashAttribute("flash", wording.text("platform.keys.added", key.label()));
@@ -117,7 +127,8 @@ class SignInKeysController {
         if (!stepUp.recent(authentication, session)) {
             return tooLate(who, session, "");
         }
-        passkeys.remove(who.accountId(), id);
+        passkeys.remove(who, key);
+        sessions.endOthers(who.username(), session.getId());
         redirect.addFlashAttribute("flash", wording.text("platform.keys.removed", key.label()));
         return new ModelAndView("redirect:" + PATH);
     }

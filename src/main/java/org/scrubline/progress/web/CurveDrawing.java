@@ -10,6 +10,7 @@ import java.util.List;
  * @param lines the curve in pieces, broken where the trainee was away
  * @param strokes one a case, at the height of its raw share
  * @param contested a diamond round each contested case
+ * @param awaiting a square round each case that awaits a countersignature
  * @param gaps times away
  * @param ticks case numbers
  */
@@ -23,11 +24,15 @@ record CurveDrawing(
         List<String> lines,
         List<Stroke> strokes,
         List<Contested> contested,
+        List<Square> awaiting,
         List<ChartDrawing.Gap> gaps,
         List<ChartDrawing.Mark> ticks) {
 
     /** The corners of a diamond on the curve, and its label. */
     record Contested(String points, String x, String labelY, String label) {}
+
+    /** Left upper corner and side of a square on the curve, and what it says to whoever points at it. */
+    record Square(String x, String y, String side, String label) {}
 
     /** A short level stroke. */
     record Stroke(String x1, String x2, String y) {}

@@ -23,6 +23,9 @@ class CurveDrawings {
     /** From the middle of a diamond to its corners. */
     private static final double DIAMOND = 7;
 
+    /** Side of a square. */
+    private static final double SQUARE = 9;
+
     private static final Strokes RAW = new Strokes(null);
 
     private final Wording wording;
@@ -47,6 +50,7 @@ class CurveDrawings {
                         .toList(),
                 strokes(cases, scale),
                 contested(cases, scale),
+                awaiting(cases, scale),
                 gaps(cases, scale),
                 ticks(cases.size(), scale));
     }
@@ -112,6 +116,17 @@ class CurveDrawings {
         return IntStream.range(0, cases.size())
                 .filter(i -> cases.get(i).counted().contested())
                 .mapToObj(i -> diamond(scale.x(i), scale.y(cases.get(i).chance())))
+                .toList();
+    }
+
+    private List<CurveDrawing.Square> awaiting(List<TraineeCurve.Point> cases, ChartScale scale) {
+        return IntStream.range(0, cases.size())
+                .filter(i -> cases.get(i).counted().awaitingCountersignature())
+                .mapToObj(i -> new CurveDrawing.Square(
+                        ChartScale.print(scale.x(i) - SQUARE / 2),
+                        ChartScale.print(scale.y(cases.get(i).chance()) - SQUARE / 2),
+                        ChartScale.print(SQUARE),
+                        wording.text("progress.awaiting", i + 1)))
                 .toList();
     }
 

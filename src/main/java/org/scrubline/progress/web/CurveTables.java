@@ -105,8 +105,9 @@ class CurveTables {
         return wording.text("progress.interval", CurveWords.percent(low), CurveWords.percent(high));
     }
 
-    /** Number of a case, with its sign when it is contested. */
+    /** Number of a case, with its signs when it is contested or awaits a countersignature. */
     private String number(int number, CountedCase counted) {
-        return counted.contested() ? wording.text("progress.case.contested", number) : Integer.toString(number);
+        String text = counted.contested() ? wording.text("progress.case.contested", number) : Integer.toString(number);
+        return counted.awaitingCountersignature() ? wording.text("progress.case.awaiting", text) : text;
     }
 }

@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
-import org.scrubline.people.People;
 import org.scrubline.people.Programme;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.FormView;
@@ -28,12 +27,10 @@ import org.springframework.stereotype.Component;
 class RetentionPages {
 
     private final Retention retention;
-    private final People people;
     private final Wording wording;
 
-    RetentionPages(Retention retention, People people, Wording wording) {
+    RetentionPages(Retention retention, Wording wording) {
         this.retention = retention;
-        this.people = people;
         this.wording = wording;
     }
 
@@ -66,7 +63,7 @@ class RetentionPages {
                         wording.text("retention.line.audit"),
                         wording.text("retention.line.exports", terms.exportDays())),
                 who.has(Role.DIRECTOR, programme.id()),
-                people.holding(programme.id(), Role.TRAINEE).stream()
+                retention.trainees(who, programme.id()).stream()
                         .map(trainee -> new Option(trainee.id().toString(), trainee.printedName()))
                         .toList(),
                 retention.holds(who, programme.id()).stream()

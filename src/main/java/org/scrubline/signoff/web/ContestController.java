@@ -70,7 +70,7 @@ class ContestController {
         boolean may =
                 contests.next(who, contest).stream().map(ContestPages::path).anyMatch(act::equals);
         return may
-                ? answers.page(form(who, contest, act, TypedStatement.none(), List.of()))
+                ? answers.page(who, form(who, contest, act, TypedStatement.none(), List.of()))
                 : new ModelAndView("redirect:/contests/" + id);
     }
 
@@ -130,6 +130,7 @@ class ContestController {
             RedirectAttributes redirect,
             Attempt<Statement> attempt) {
         return answers.answer(
+                who,
                 attempt,
                 redirect,
                 done -> "/contests/" + id,
@@ -146,11 +147,12 @@ class ContestController {
                 new Back(href, words.say("signoff.back.contest")),
                 typed,
                 reasons);
-        return switch (act) {
+        StatementForm form = switch (act) {
             case "reply" -> forms.reply(ask);
             case "reviewer" -> forms.reviewer(ask, contests.reviewers(who, contest.id()));
             case "decision" -> forms.decision(ask);
             default -> forms.end(ask);
         };
+        return form.answering(contest.opened());
     }
 }

@@ -49,7 +49,7 @@ class ContestOpeningController {
             throw new NotFound();
         }
         return history.may().contains(RecordEvent.CONTEST_OPENED)
-                ? answers.page(forms.contest(about(history, TypedStatement.none(), List.of())))
+                ? answers.page(who, forms.contest(about(history, TypedStatement.none(), List.of())))
                 : new ModelAndView("redirect:/signed/" + id);
     }
 
@@ -61,6 +61,7 @@ class ContestOpeningController {
             RedirectAttributes redirect) {
         TypedStatement typed = new TypedStatement(form);
         return answers.answer(
+                who,
                 contests.open(who, id, typed.all("steps"), typed.signature()),
                 redirect,
                 opened -> "/contests/" + opened.id(),

@@ -3,15 +3,19 @@ package org.scrubline.signoff.web;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.scrubline.platform.Credential;
 import org.scrubline.platform.FormView;
 import org.scrubline.platform.NotFound;
+import org.scrubline.platform.Passkeys;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.Wording;
 import org.scrubline.signoff.LateReleases;
+import org.scrubline.signoff.RecordEvent;
 import org.scrubline.signoff.Signing;
 import org.scrubline.signoff.SigningStatements;
+import org.scrubline.signoff.web.VersionSignaturesView.Act;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
@@ -30,10 +34,16 @@ class LateReleaseController {
     private final LateReleases releases;
     private final OpenSignaturePages pages;
     private final SigningStatements statements;
+    private final Passkeys passkeys;
     private final Wording wording;
 
     LateReleaseController(
-            LateReleases releases, OpenSignaturePages pages, SigningStatements statements, Wording wording) {
+            LateReleases releases,
+            OpenSignaturePages pages,
+            SigningStatements statements,
+            Passkeys passkeys,
+            Wording wording) {
+        this.passkeys = passkeys;
         this.releases = releases;
         this.pages = pages;
         this.statements = statements;
@@ -61,8 +71,9 @@ class LateReleaseController {
             @PathVariable UUID sheetId,
             @RequestParam(defaultValue = "") String reason,
             @RequestParam(defaultValue = "") String password,
+            @RequestParam(defaultValue = "") String assertion,
             RedirectAttributes redirect) {
-        return releases.release(who, sheetId, reason, password)
+        return releases.release(who, sheetId, reason, Credential.of(password, assertion))
                 .fold(
                         release -> {
                             redirect.addFlashAttribute("flash", wording.text("signoff.release.done"));
@@ -72,7 +83,8 @@ class LateReleaseController {
     }
 
     private ModelAndView refused(SignedIn who, UUID sheetId, String reason, List<Refusal> reasons) {
-        ModelAndView page = page(who, sheetId, new FormView(Map.of("reason", reason), wording.errors(reasons)));
+        ModelAndView page =
+                page(who, sheetId, new FormView(Map.of("reason", reason), wording.errors(CredentialPlace.of(reasons))));
         boolean mayNot = reasons.stream().anyMatch(one -> one.field().equals(Signing.AUTHORITY));
         page.setStatus(mayNot ? HttpStatus.FORBIDDEN : HttpStatus.UNPROCESSABLE_CONTENT);
         return page;
@@ -82,6 +94,9 @@ class LateReleaseController {
         ModelAndView page = new ModelAndView("signoff/late-release");
         page.addObject("sheet", pages.closed(releases.closed(who, sheetId)));
         page.addObject("accepted", statements.accepted(who.personId()));
+        page.addObject("ask", passkeys.askLater(who.accountId()).orElse(null));
+        page.addObject(
+                "acts", List.of(new Act(RecordEvent.LATE_RELEASED.name(), wording.text("signoff.release.submit"))));
         page.addObject("form", form);
         return page;
     }

@@ -3,6 +3,7 @@ package org.scrubline.signoff.web;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
+import java.util.UUID;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.platform.SignedIn;
@@ -32,6 +33,7 @@ class OpenSignaturePages {
 
     /** A sheet closed by time; {@code released} says by whom and why, null while it is not. */
     record ClosedView(
+            UUID id,
             String href,
             String title,
             String note,
@@ -48,6 +50,7 @@ class OpenSignaturePages {
     ClosedView closed(ClosedSheet sheet) {
         LateRelease release = sheet.released();
         return new ClosedView(
+                sheet.sheetId(),
                 "/late-releases/" + sheet.sheetId(),
                 words.say("signoff.closed.title", sheet.traineeName(), sheet.procedure()),
                 words.say(

@@ -9,6 +9,8 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.SelfScores;
 import org.scrubline.ledger.Assertions;
+import org.scrubline.ledger.CredentialCheck;
+import org.scrubline.ledger.CredentialClaim;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.people.People;
 import org.scrubline.people.Person;
@@ -17,7 +19,6 @@ import org.scrubline.platform.NotFound;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.rubric.Rubric;
 import org.scrubline.rubric.Rubrics;
-import org.scrubline.signoff.CredentialCheck;
 import org.scrubline.signoff.Remark;
 import org.scrubline.signoff.SignedContent;
 import org.scrubline.signoff.SignedRecords;
@@ -109,7 +110,8 @@ class SignedPages {
     private @Nullable String credential(SignedSheet signed, SignedContent content) {
         CredentialUsed used = content.credential();
         Optional<CredentialCheck.Fault> fault = CredentialCheck.fault(
-                content, assertions.of(LeafKind.SIGNATURE, signed.id()).orElse(null));
+                new CredentialClaim(content.reviewedHash(), used),
+                assertions.of(LeafKind.SIGNATURE, signed.id()).orElse(null));
         if (fault.isPresent()) {
             return words.say("signoff.credential.fault");
         }

@@ -3,7 +3,10 @@ package org.scrubline.signoff.web;
 import java.util.List;
 import java.util.function.Function;
 import org.scrubline.platform.Attempt;
+import org.scrubline.platform.Passkeys;
 import org.scrubline.platform.Refusal;
+import org.scrubline.platform.SignedIn;
+import org.scrubline.signoff.SigningStatements;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Component;
 import org.springframework.web.servlet.ModelAndView;
@@ -16,9 +19,13 @@ class StatementAnswers {
     private static final String PAGE = "signoff/statement";
 
     private final RecordWords words;
+    private final SigningStatements statements;
+    private final Passkeys passkeys;
 
-    StatementAnswers(RecordWords words) {
+    StatementAnswers(RecordWords words, SigningStatements statements, Passkeys passkeys) {
         this.words = words;
+        this.statements = statements;
+        this.passkeys = passkeys;
     }
 
     /**
@@ -29,6 +36,7 @@ class StatementAnswers {
      * @param again the form with these reasons
      */
     <T> ModelAndView answer(
+            SignedIn who,
             Attempt<T> attempt,
             RedirectAttributes redirect,
             Function<T, String> next,
@@ -40,13 +48,17 @@ class StatementAnswers {
                     return new ModelAndView("redirect:" + next.apply(done));
                 },
                 reasons -> {
-                    ModelAndView page = page(again.apply(reasons));
+                    ModelAndView page = page(who, again.apply(reasons));
                     page.setStatus(HttpStatus.UNPROCESSABLE_CONTENT);
                     return page;
                 });
     }
 
-    ModelAndView page(StatementForm form) {
-        return new ModelAndView(PAGE, "page", form);
+    /** The form, with what its reader can sign it with. */
+    ModelAndView page(SignedIn who, StatementForm form) {
+        ModelAndView page = new ModelAndView(PAGE, "page", form);
+        page.addObject("accepted", statements.accepted(who.personId()));
+        page.addObject("ask", passkeys.askLater(who.accountId()).orElse(null));
+        return page;
     }
 }

@@ -1,8 +1,10 @@
 package org.scrubline.signoff.web;
 
 import java.util.List;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.platform.FormView;
+import org.scrubline.signoff.Statement;
 
 /**
  * One form for everything that is said about a record.
@@ -14,7 +16,7 @@ import org.scrubline.platform.FormView;
  * @param action where it is sent
  * @param select a choice from a list, null when there is none
  * @param steps steps to name, null when none are asked for
- * @param password whether it is signed
+ * @param signed what is signed about; null when it is not signed
  * @param acts what can be done, the main one first
  * @param form what was typed and what is wrong with it
  */
@@ -29,15 +31,26 @@ record StatementForm(
         @Nullable Select select,
         @Nullable Steps steps,
         Reason reason,
-        boolean password,
+        @Nullable Signed signed,
         List<Act> acts,
         FormView form) {
 
     /** The same with what it answers. */
     StatementForm quoting(@Nullable String said) {
         return new StatementForm(
-                title, nav, about, lede, said, action, back, select, steps, reason, password, acts, form);
+                title, nav, about, lede, said, action, back, select, steps, reason, signed, acts, form);
     }
+
+    /** The same as an answer to somebody's statement. */
+    StatementForm answering(@Nullable Statement said) {
+        Signed answering =
+                signed == null || said == null ? signed : new Signed(signed.record(), signed.hash(), said.hash());
+        return new StatementForm(
+                title, nav, about, lede, quote, action, back, select, steps, reason, answering, acts, form);
+    }
+
+    /** The version, the hash of its content, and that of the statement this answers; null when it answers none. */
+    record Signed(UUID record, String hash, @Nullable String answers) {}
 
     /** Where to go without sending it. */
     record Back(String href, String label) {}

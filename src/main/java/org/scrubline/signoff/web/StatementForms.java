@@ -19,6 +19,7 @@ import org.scrubline.signoff.web.StatementForm.Choice;
 import org.scrubline.signoff.web.StatementForm.Option;
 import org.scrubline.signoff.web.StatementForm.Reason;
 import org.scrubline.signoff.web.StatementForm.Select;
+import org.scrubline.signoff.web.StatementForm.Signed;
 import org.scrubline.signoff.web.StatementForm.Steps;
 import org.springframework.stereotype.Component;
 
@@ -149,14 +150,16 @@ class StatementForms {
                         words.say("signoff.form." + name + ".reason"),
                         words.say(reasonNeeded ? "signoff.form.reason.hint" : "signoff.form.remark.hint"),
                         reasonNeeded),
-                acts.get(0).meaning() != null,
+                acts.get(0).meaning() == null
+                        ? null
+                        : new Signed(ask.about().id(), ask.about().contentHash(), null),
                 acts,
                 new FormView(ask.typed().shown(), errors(ask.reasons())));
     }
 
     /** What concerns the form as a whole leads to its beginning. */
     private List<FormError> errors(List<Refusal> reasons) {
-        return reasons.stream()
+        return CredentialPlace.of(reasons).stream()
                 .map(reason ->
                         new FormError(reason.field().isEmpty() ? "statement" : reason.field(), words.say(reason)))
                 .toList();

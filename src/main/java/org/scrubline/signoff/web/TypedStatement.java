@@ -3,14 +3,19 @@ package org.scrubline.signoff.web;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.scrubline.platform.Credential;
+import org.scrubline.signoff.Intent;
 import org.scrubline.signoff.Versions.Signature;
 import org.springframework.util.LinkedMultiValueMap;
 import org.springframework.util.MultiValueMap;
 
 /** What was typed into a {@link StatementForm}, right or wrong. */
 record TypedStatement(MultiValueMap<String, String> values) {
+
+    private static final Set<String> CREDENTIAL = Set.of("password", "assertion");
 
     static TypedStatement none() {
         return new TypedStatement(new LinkedMultiValueMap<>());
@@ -41,13 +46,16 @@ record TypedStatement(MultiValueMap<String, String> values) {
     }
 
     Signature signature() {
-        return new Signature(text("reason"), text("password"));
+        return new Signature(
+                text("reason"),
+                Credential.of(text("password"), text("assertion")),
+                TypedIntent.of(values).map(Intent::hash).orElse(""));
     }
 
-    /** Everything but the password, to be shown again. */
+    /** Everything but the credential, to be shown again. */
     Map<String, String> shown() {
         return values.toSingleValueMap().entrySet().stream()
-                .filter(entry -> !entry.getKey().equals("password"))
+                .filter(entry -> !CREDENTIAL.contains(entry.getKey()))
                 .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
     }
 }

@@ -62,7 +62,8 @@ class VersionController {
         if (!history.may().contains(RecordEvent.VERSION_OPENED)) {
             return new ModelAndView("redirect:/signed/" + id);
         }
-        return answers.page(forms.newVersion(about(history, "new-version", TypedStatement.reason(reason), List.of())));
+        return answers.page(
+                who, forms.newVersion(about(history, "new-version", TypedStatement.reason(reason), List.of())));
     }
 
     @PostMapping("/new-version")
@@ -73,6 +74,7 @@ class VersionController {
             RedirectAttributes redirect) {
         TypedStatement typed = new TypedStatement(form);
         return answers.answer(
+                who,
                 versions.open(who, id, typed.text("reason")),
                 redirect,
                 sheet -> "/sheets/" + sheet,
@@ -94,6 +96,7 @@ class VersionController {
             throw new NotFound();
         }
         return answers.page(
+                who,
                 forms.delegate(about(versions.history(who, id), "delegate", TypedStatement.none(), List.of()), people));
     }
 
@@ -108,6 +111,7 @@ class VersionController {
                 .map(delegate -> versions.nameDelegate(who, id, delegate, typed.signature()))
                 .orElseGet(() -> Attempt.refused(Refusal.at("delegate", "signoff.refusal.delegate")));
         return answers.answer(
+                who,
                 attempt,
                 redirect,
                 named -> "/signed/" + id,

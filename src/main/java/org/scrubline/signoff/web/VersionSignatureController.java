@@ -3,6 +3,7 @@ package org.scrubline.signoff.web;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.scrubline.platform.Credential;
 import org.scrubline.platform.FormView;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Refusal;
@@ -64,7 +65,10 @@ class VersionSignatureController {
         }
         VersionSigning.Said said =
                 new VersionSigning.Said(event, id, typed.getOrDefault("hash", ""), typed.getOrDefault("words", ""));
-        return signing.sign(who, said, typed.getOrDefault("password", ""))
+        return signing.sign(
+                        who,
+                        said,
+                        Credential.of(typed.getOrDefault("password", ""), typed.getOrDefault("assertion", "")))
                 .fold(
                         signature -> {
                             redirect.addFlashAttribute("flash", wording.text("signoff.version.done." + event));
@@ -77,7 +81,7 @@ class VersionSignatureController {
     private ModelAndView refused(
             SignedIn who, UUID id, VersionSigning.Said said, List<Refusal> reasons, RedirectAttributes redirect) {
         try {
-            FormView form = new FormView(Map.of("words", said.words()), wording.errors(reasons));
+            FormView form = new FormView(Map.of("words", said.words()), wording.errors(CredentialPlace.of(reasons)));
             ModelAndView page = model.page(who, records.read(who, id), form);
             boolean mayNot = reasons.stream().anyMatch(reason -> reason.field().equals(Signing.AUTHORITY));
             page.setStatus(mayNot ? HttpStatus.FORBIDDEN : HttpStatus.UNPROCESSABLE_CONTENT);

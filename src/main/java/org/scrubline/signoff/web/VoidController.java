@@ -11,6 +11,7 @@ import org.scrubline.signoff.RecordEvent;
 import org.scrubline.signoff.RecordHistory;
 import org.scrubline.signoff.Statement;
 import org.scrubline.signoff.Versions;
+import org.scrubline.signoff.VoidFile;
 import org.scrubline.signoff.VoidGround;
 import org.scrubline.signoff.Voids;
 import org.scrubline.signoff.web.StatementForm.Back;
@@ -57,7 +58,7 @@ class VoidController {
     ModelAndView ask(@AuthenticationPrincipal SignedIn who, @PathVariable UUID id) {
         RecordHistory history = versions.history(who, id);
         return history.may().contains(RecordEvent.VOID_ASKED)
-                ? answers.page(forms.askVoid(about(history, "void", TypedStatement.none(), List.of())))
+                ? answers.page(who, forms.askVoid(about(history, "void", TypedStatement.none(), List.of())))
                 : new ModelAndView("redirect:/signed/" + id);
     }
 
@@ -72,6 +73,7 @@ class VoidController {
                 .map(ground -> voids.ask(who, id, ground, typed.signature()))
                 .orElseGet(() -> Attempt.refused(Refusal.at("ground", "signoff.refusal.ground")));
         return answers.answer(
+                who,
                 attempt,
                 redirect,
                 asked -> "/signed/" + id,
@@ -83,7 +85,7 @@ class VoidController {
     ModelAndView decide(@AuthenticationPrincipal SignedIn who, @PathVariable UUID id) {
         RecordHistory history = versions.history(who, id);
         return history.may().contains(RecordEvent.VOID_CONFIRMED)
-                ? answers.page(decision(history, TypedStatement.none(), List.of()))
+                ? answers.page(who, decision(history, TypedStatement.none(), List.of()))
                 : new ModelAndView("redirect:/signed/" + id);
     }
 
@@ -96,6 +98,7 @@ class VoidController {
         TypedStatement typed = new TypedStatement(form);
         boolean confirm = typed.text("act").equals(RecordEvent.VOID_CONFIRMED.name());
         return answers.answer(
+                who,
                 decided(typed).orElseGet(() -> voids.decide(who, id, confirm, typed.signature())),
                 redirect,
                 done -> "/signed/" + id,
@@ -106,7 +109,8 @@ class VoidController {
     /** With who asked and why in view. */
     private StatementForm decision(RecordHistory history, TypedStatement typed, List<Refusal> reasons) {
         return forms.decideVoid(about(history, "void/decision", typed, reasons))
-                .quoting(history.voidWaiting().map(pages::waiting).orElse(null));
+                .quoting(history.voidWaiting().map(pages::waiting).orElse(null))
+                .answering(history.voidWaiting().map(VoidFile::request).orElse(null));
     }
 
     /** Neither button is no decision. */

@@ -54,6 +54,13 @@ final class Attack {
                 """.formatted(table))) {
             run("alter table " + table + " drop constraint " + name + " cascade");
         }
+        for (String name : column("""
+                select quote_ident(attname)
+                from pg_attribute
+                where attrelid = '%s'::regclass and attidentity <> ''
+                """.formatted(table))) {
+            run("alter table " + table + " alter column " + name + " drop identity");
+        }
     }
 
     int run(String sql) throws SQLException {

@@ -30,7 +30,6 @@ class AttackTests {
 
     /** Tables the server may only add to that hold no evidence, and why. */
     private static final Map<String, String> NO_EVIDENCE = Map.of(
-            "audit_entry", "who did and saw what, beside the evidence; what was done to a record has its own leaf",
             "account_organisation",
                     "says who may enter which organisation, before one is chosen; no record of training",
             "flyway_schema_history", "the history of the schema, written by migrations");
@@ -86,7 +85,7 @@ class AttackTests {
 
     @Test
     void everyTableTheServerMayOnlyAddToIsFixedByTheLedger() throws Exception {
-        TreeSet<String> fixed = new TreeSet<>(List.of("ledger_leaf", "ledger_node"));
+        TreeSet<String> fixed = new TreeSet<>(List.of("ledger_leaf", "ledger_node", "audit_entry"));
         Arrays.stream(LeafKind.values()).flatMap(kind -> kind.rows().stream()).forEach(rows -> fixed.add(rows.table()));
         assertThat(evidenceTables().stream().filter(table -> !NO_EVIDENCE.containsKey(table)))
                 .containsExactlyElementsOf(fixed);
@@ -249,6 +248,92 @@ class AttackTests {
             database.run("update signed_sheet set signer_id = '" + other + "' where tenant_id = :tenant");
             new Forger(database, null).rewrite();
         });
+    }
+
+    /** With the whole ledger recorded anew by someone who has the key, the passkey's own signature still says so. */
+    @Test
+    void aPasskeysSignatureThatIsGoneExchangedOrMovedIsFoundThoughTheLedgerWasRewritten() throws Exception {
+        assertFound(Problem.ASSERTION_MISSING, database -> {
+            long index = index(
+                    database,
+                    UUID.fromString(database.column("select id from signature_assertion where tenant_id = :tenant")
+                            .get(0)));
+            database.run("delete from signature_assertion where tenant_id = :tenant");
+            closeUp(database, index);
+            new Forger(database, null).rewrite();
+        });
+        assertFound(Problem.ASSERTION_EXCHANGED, database -> {
+            database.run("update signature_assertion set origin = origin || 'x' where tenant_id = :tenant");
+            new Forger(database, null).rewrite();
+        });
+        assertFound(Problem.ASSERTION_UNNAMED, database -> {
+            database.run("""
+                    update signature_assertion set record_kind = 'SIGNATURE', record_id = '%s' where tenant_id = :tenant
+                    """.formatted(evidence.signed().get(0).id()));
+            new Forger(database, null).rewrite();
+        });
+    }
+
+    @Test
+    void wordsReplacedUnderAPasskeysSignatureAreFoundThoughTheLedgerWasRewritten() throws Exception {
+        assertFound(Problem.ASSERTION_INVALID, database -> {
+            database.run("""
+                    update acknowledgement
+                    set content = replace(content, 'Thank you.', 'All agreed.'),
+                        content_hash = encode(sha256(convert_to(replace(content, 'Thank you.', 'All agreed.'), 'UTF8')), 'hex'),
+                        words = 'All agreed.'
+                    where tenant_id = :tenant
+                    """);
+            new Forger(database, null).rewrite();
+        });
+    }
+
+    @Test
+    void anEntrySlippedIntoTheSealedAuditTrailOrTakenOutOfItIsFound() throws Exception {
+        String columns = String.join(", ", Attack.catalogue("""
+                select attname
+                from pg_attribute
+                where attrelid = 'audit_entry'::regclass and attnum > 0 and attname not in ('sequence', 'tenant_id')
+                """));
+        assertFound(Problem.SEAL_BROKEN, database -> {
+            database.unfetter("audit_entry");
+            database.run("""
+                    insert into audit_entry (tenant_id, sequence, %1$s)
+                    select tenant_id, sequence, %1$s
+                    from audit_entry
+                    where tenant_id = :tenant
+                    order by sequence
+                    limit 1
+                    """.formatted(columns));
+        });
+        assertFound(Problem.SEAL_BROKEN, database -> database.run("""
+                delete from audit_entry
+                where tenant_id = :tenant
+                  and sequence = (select max(last_sequence) from audit_seal where tenant_id = :tenant)
+                """));
+        assertFound(Problem.SEAL_PLACE, database -> {
+            String first = database.column(
+                            "select id from audit_seal where tenant_id = :tenant order by last_sequence limit 1")
+                    .get(0);
+            closeUp(database, index(database, UUID.fromString(first)));
+            database.run("delete from audit_seal where id = '" + first + "'");
+            new Forger(database, null).rewrite();
+        });
+    }
+
+    @Test
+    void whatWasWrittenAfterTheNewestSealIsNamedByItsNumber() throws Exception {
+        CheckResult result = Attack.check(tenant, known, database -> {
+            database.unfetter("audit_entry");
+            database.run("""
+                    update audit_entry set sequence = sequence + 1000000
+                    where tenant_id = :tenant
+                      and sequence = (select max(last_sequence) from audit_seal where tenant_id = :tenant)
+                    """);
+        });
+        assertThat(result.found()).extracting(Finding::problem).containsExactly(Problem.SEAL_BROKEN);
+        assertThat(result.unsealed()).isEqualTo(1);
+        assertThat(Attack.check(tenant, known, database -> {}).unsealed()).isZero();
     }
 
     @Test

@@ -7,6 +7,7 @@ import org.scrubline.casework.SheetFixture.Theatre;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.Ledger;
 import org.scrubline.people.SettingKey;
+import org.scrubline.platform.Passkeys;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.signoff.RecordEvent;
@@ -14,6 +15,7 @@ import org.scrubline.signoff.RecordFixture;
 import org.scrubline.signoff.SignedSheet;
 import org.scrubline.signoff.SigningStatements;
 import org.scrubline.signoff.VersionFixture;
+import org.scrubline.support.SoftwarePasskey;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.support.TransactionTemplate;
@@ -26,7 +28,7 @@ class EvidenceExamples {
             insert into version_delegate (
                 tenant_id, id, sheet_id, signed_sheet_id, delegate_id, content, content_hash,
                 signer_id, signer_name, signer_role, meaning, signed_at, signed_zone)
-            values (:tenant, :id, :sheet, :record, :other, '{}', repeat('0', 64),
+            values (:tenant, :id, :sheet, :record, :other, '{}', encode(sha256('{}'), 'hex'),
                 :person, 'Ada Verney', 'DIRECTOR', 'signoff.meaning.delegate', now(), 'Europe/London')
             """;
     private static final String RELEASE = """
@@ -44,6 +46,21 @@ class EvidenceExamples {
                 tenant_id, id, programme_id, draft_days, record_years, export_days, set_by, set_at)
             values (:tenant, :id, :programme, 90, 6, 30, :person, now())
             """;
+    private static final String ASKED = """
+            insert into removal_request (
+                tenant_id, id, programme_id, trainee_id, reason, asked_by, asked_name, asked_role, asked_at)
+            values (:tenant, :id, :programme, :trainee, 'term over', :person, 'Ada Verney', 'DIRECTOR', now())
+            """;
+    private static final List<String> TOMBSTONE = List.of("""
+            insert into record_removal (
+                tenant_id, id, request_id, asked_name, removed_by, removed_name, removed_role, removed_at,
+                record_years, records)
+            select :tenant, :id, id, asked_name, :other, 'Ottilie Brannock', 'DIRECTOR', now(), 6, 1
+            from removal_request
+            """, """
+            insert into removed_record (tenant_id, removal_id, kind, record_id, content_hash)
+            values (:tenant, :id, 'SIGNATURE', gen_random_uuid(), repeat('0', 64))
+            """);
     private static final String REMOVED = """
             insert into removed_sheet (
                 tenant_id, id, case_id, trainee_id, scorer_id, opened_at, touched_at, told_at, removed_at, days)
@@ -61,17 +78,10 @@ class EvidenceExamples {
             insert into visitor_record (tenant_id, id, access_id, signed_sheet_id)
             values (:tenant, gen_random_uuid(), :id, :record)
             """);
-    private static final String ASSERTION = """
-            insert into signature_assertion (
-                tenant_id, id, record_kind, record_id, challenge, credential_id, public_key, algorithm,
-                authenticator_data, client_data, signature, rp_id, origin, made_at)
-            values (:tenant, :id, 'SIGNATURE', :record, 'AA', 'AA', 'AA', -7,
-                'AA', 'AA', 'AA', 'localhost', 'http://localhost', now())
-            """;
-
     private final RecordFixture records;
     private final VersionFixture versions;
     private final SigningStatements statements;
+    private final Passkeys passkeys;
     private final Ledger ledger;
     private final JdbcClient jdbc;
     private final TransactionTemplate transaction;
@@ -80,12 +90,14 @@ class EvidenceExamples {
             RecordFixture records,
             VersionFixture versions,
             SigningStatements statements,
+            Passkeys passkeys,
             Ledger ledger,
             JdbcClient jdbc,
             TransactionTemplate transaction) {
         this.records = records;
         this.versions = versions;
         this.statements = statements;
+        this.passkeys = passkeys;
         this.ledger = ledger;
         this.jdbc = jdbc;
         this.transaction = transaction;
@@ -104,7 +116,13 @@ class EvidenceExamples {
         versions.set(theatre, SettingKey.LATE_AFTER, 48);
         versions.sign(theatre, colleague, RecordEvent.COUNTERSIGNED, contested, "")
                 .orThrow();
-        versions.sign(theatre, theatre.trainee(), RecordEvent.ACKNOWLEDGED, contested, "Thank you.")
+        versions.sign(
+                        theatre,
+                        theatre.trainee(),
+                        RecordEvent.ACKNOWLEDGED,
+                        contested,
+                        "Thank you.",
+                        SoftwarePasskey.of(theatre.trainee().accountId(), passkeys))
                 .orThrow();
         records.inReview(theatre, contested.id(), director, colleague);
         records.askVoid(theatre, theatre.supervisor(), voided.id()).orThrow();
@@ -115,8 +133,9 @@ class EvidenceExamples {
         fixed(row, LeafKind.INTRODUCTION, List.of(INTRODUCTION));
         fixed(row, LeafKind.RETENTION_SETTING, List.of(RETENTION));
         fixed(row, LeafKind.SHEET_REMOVED, List.of(REMOVED));
+        fixed(row, LeafKind.REMOVAL_REQUEST, List.of(ASKED));
+        fixed(row, LeafKind.RECORD_REMOVAL, TOMBSTONE);
         fixed(row, LeafKind.VISIT, VISITED);
-        fixed(row, LeafKind.ASSERTION, List.of(ASSERTION));
     }
 
     private record Row(Theatre theatre, SignedSheet record, SignedIn person, SignedIn other) {}

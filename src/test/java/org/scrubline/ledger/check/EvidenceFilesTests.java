@@ -90,7 +90,7 @@ class EvidenceFilesTests {
     @Test
     void everyDamageToAFileIsFound() throws Exception {
         List<String> lines = lines();
-        int signed = lines.size() - 3;
+        int signed = lines.size() - 4;
         assertThat(lines.get(signed)).contains("SIGNATURE");
         assertThat(problems(lines, all -> all.set(signed, all.get(signed).replace("\"late\":false", "\"late\":true"))))
                 .containsExactly(Problem.ROWS_CHANGED);

@@ -21,6 +21,7 @@ import org.scrubline.ledger.check.EvidenceFile;
 import org.scrubline.ledger.check.EvidenceFixture;
 import org.scrubline.ledger.check.EvidenceFixture.Evidence;
 import org.scrubline.ledger.check.Known;
+import org.scrubline.people.People;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.jobs.JobsNow;
@@ -50,6 +51,9 @@ class EvidencePageTests {
 
     @Autowired
     Checkpoints checkpoints;
+
+    @Autowired
+    People people;
 
     @Autowired
     @Qualifier("storedEvidenceChecks")
@@ -124,6 +128,16 @@ class EvidencePageTests {
         return evidence.theatre()
                 .organisation()
                 .in(() -> checkpoints.newest().orElseThrow().size());
+    }
+
+    @Test
+    void whoDoesNotDirectEveryProgrammeTakesNoFileWithAllOfThem() throws Exception {
+        evidence.theatre()
+                .organisation()
+                .in(() -> people.addProgramme("Another programme", "Europe/London")
+                        .orThrow());
+        mvc.perform(get("/evidence/evidence.jsonl").with(LogIn.as(director))).andExpect(status().isNotFound());
+        assertThat(page()).contains("for whoever directs all of them").doesNotContain("evidence.jsonl");
     }
 
     @Test

@@ -34,9 +34,13 @@ import org.scrubline.support.SoftwarePasskey;
 import org.scrubline.support.TestOrganisations;
 import org.scrubline.support.TestOrganisations.TestOrganisation;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.session.FindByIndexNameSessionRepository;
+import org.springframework.session.Session;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.ResultActions;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
+import org.springframework.transaction.support.TransactionTemplate;
 
 @ScrublineTest
 class SignInKeysTests {
@@ -52,6 +56,15 @@ class SignInKeysTests {
 
     @Autowired
     Passkeys passkeys;
+
+    @Autowired
+    FindByIndexNameSessionRepository<? extends Session> sessions;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    @Autowired
+    TransactionTemplate transaction;
 
     @Autowired
     ScrublineClock clock;
@@ -204,6 +217,35 @@ class SignInKeysTests {
                 .andExpect(flash().attribute("flash", containsString("is removed")));
         assertThat(keys()).isEmpty();
         send(post(KEYS + "/{id}/remove", key)).andExpect(status().isNotFound());
+    }
+
+    @Test
+    void removingAKeyEndsTheOtherSessionsOfItsOwnerAndIsWrittenDown() throws Exception {
+        SoftwarePasskey key = new SoftwarePasskey(SoftwarePasskey.ORIGIN);
+        add("ward tablet", key.register(offered())).andExpect(redirectedUrl(KEYS));
+        Session other = anotherSession(supervisor.username());
+        Session foreign = anotherSession("somebody else");
+
+        send(post(KEYS + "/{id}/remove", keys().get(0).id())).andExpect(redirectedUrl(KEYS));
+        assertThat(sessions.findById(other.getId())).as("the other one").isNull();
+        assertThat(sessions.findById(foreign.getId())).as("somebody else's").isNotNull();
+        send(get(KEYS)).andExpect(status().isOk());
+        List<String> written = organisation.in(() -> transaction.execute(
+                status -> jdbc.sql("select action from audit_entry where record_kind = 'passkey' order by sequence")
+                        .query(String.class)
+                        .list()));
+        assertThat(written).containsExactly("passkey-added", "passkey-removed");
+    }
+
+    private Session anotherSession(String username) {
+        return keep(sessions, username);
+    }
+
+    private static <S extends Session> S keep(FindByIndexNameSessionRepository<S> sessions, String username) {
+        S fresh = sessions.createSession();
+        fresh.setAttribute(FindByIndexNameSessionRepository.PRINCIPAL_NAME_INDEX_NAME, username);
+        sessions.save(fresh);
+        return fresh;
     }
 
     @Test

@@ -134,7 +134,7 @@ class CurvePagesTests {
                                 trainee,
                                 last.id(),
                                 List.of(),
-                                new Versions.Signature(
+                                Versions.Signature.byPassword(
                                         "I did these steps alone, all of them.", TestOrganisations.PASSWORD))
                         .orThrow()));
 

@@ -22,12 +22,13 @@ import org.scrubline.browser.Chromium;
 import org.scrubline.casework.SheetFixture;
 import org.scrubline.casework.SheetFixture.Theatre;
 import org.scrubline.ledger.Assertions;
+import org.scrubline.ledger.CredentialCheck;
+import org.scrubline.ledger.CredentialClaim;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.platform.Passkeys;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.database.TestDatabase;
-import org.scrubline.signoff.CredentialCheck;
 import org.scrubline.signoff.SignedContent;
 import org.scrubline.signoff.SignedSheet;
 import org.scrubline.signoff.SignedSheets;
@@ -117,7 +118,7 @@ class PasskeyIT {
                 theatre.organisation().in(() -> signedSheets.ofSheet(sheet)).orElseThrow();
         assertThat(theatre.organisation()
                         .in(() -> assertions.of(LeafKind.SIGNATURE, signed.id()))
-                        .map(kept -> CredentialCheck.fault(SignedContent.read(signed.content()), kept)))
+                        .map(kept -> CredentialCheck.fault(claim(SignedContent.read(signed.content())), kept)))
                 .hasValueSatisfying(fault -> assertThat(fault).isEmpty());
     }
 
@@ -265,5 +266,9 @@ class PasskeyIT {
         } catch (IOException e) {
             throw new IllegalStateException(e);
         }
+    }
+
+    private static CredentialClaim claim(SignedContent content) {
+        return new CredentialClaim(content.reviewedHash(), content.credential());
     }
 }
