@@ -158,7 +158,7 @@ class RemovalDesk {
     private static Optional<Refusal> against(String reason) {
         return reason.isEmpty()
                 ? Optional.of(Refusal.at("reason", "refusal.removal.reason"))
-                : FreeText.check("reason", reason, Removals.REASON_LENGTH);
+                : FreeText.narrative("reason", reason, Removals.REASON_LENGTH);
     }
 
     private RemovalStore.Said said(SignedIn who, Role role, Recognised how) {
