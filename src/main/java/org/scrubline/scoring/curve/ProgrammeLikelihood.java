@@ -123,7 +123,7 @@ final class ProgrammeLikelihood {
             group.step(false);
             workers.each(slope.size(), i -> {
                 TraineeSweep.back(slope.get(i).work, group.severityStep);
-                slope.get(i).collect(point, group.severity);
+                slope.get(i).collect(point);
             });
             slope.forEach(sum::add);
             sum.addSeverities(group, covariance);
