@@ -2,6 +2,7 @@ package org.scrubline.command;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -20,24 +21,23 @@ final class Installation implements AutoCloseable {
 
     private static final String DATA = "./data/scrubline";
 
-    private final Options options;
+    private final ServerSettings settings;
     private final @Nullable LocalDatabase local;
 
-    private Installation(Options options, @Nullable LocalDatabase local) {
-        this.options = options;
-        this.local = local;
+    private Installation(ServerSettings settings) throws IOException {
+        this.settings = settings;
+        local = settings.one("spring.datasource.url").isPresent() ? null : LocalDatabase.open(dataDirectory());
     }
 
-    static Installation open(Options options) throws IOException {
+    static Installation open(ServerSettings settings) throws IOException {
         // What the libraries tell belongs to the server's log, not between the lines of an answer.
         LoggingSystem.get(Installation.class.getClassLoader())
                 .setLogLevel(LoggingSystem.ROOT_LOGGER_NAME, LogLevel.WARN);
-        boolean named = options.setting("spring.datasource.url").isPresent();
-        return new Installation(options, named ? null : LocalDatabase.open(dataDirectory(options)));
+        return new Installation(settings);
     }
 
-    private static Path dataDirectory(Options options) {
-        return Options.path(options.setting("scrubline.data-directory").orElse(DATA));
+    private Path dataDirectory() {
+        return path(settings.one("scrubline.data-directory").orElse(DATA));
     }
 
     /** A connection whose transaction reads one moment and changes nothing. */
@@ -51,18 +51,25 @@ final class Installation implements AutoCloseable {
 
     private Connection server() throws SQLException {
         return DriverManager.getConnection(
-                options.setting("spring.datasource.url").orElseThrow(),
-                options.setting("spring.datasource.username").orElse(""),
-                options.setting("spring.datasource.password").orElse(""));
+                settings.one("spring.datasource.url").orElseThrow(),
+                settings.one("spring.datasource.username").orElse(""),
+                settings.one("spring.datasource.password").orElse(""));
     }
 
     /** The file with the signing key, where this machine has it. */
     Optional<Path> keyFile() {
-        Optional<Path> named = options.setting("scrubline.ledger.key-file").map(Options::path);
-        Optional<Path> usual = local == null
-                ? Optional.empty()
-                : Optional.of(dataDirectory(options).resolve("ledger.key"));
+        Optional<Path> named = settings.one("scrubline.ledger.key-file").map(Installation::path);
+        Optional<Path> usual =
+                local == null ? Optional.empty() : Optional.of(dataDirectory().resolve("ledger.key"));
         return named.or(() -> usual).filter(Files::isReadable);
+    }
+
+    private static Path path(String name) {
+        try {
+            return Path.of(name);
+        } catch (InvalidPathException noPath) {
+            throw new WrongUse(name + " is not a usable file name.");
+        }
     }
 
     @Override
