@@ -118,7 +118,7 @@ final class ProgrammeLikelihood {
             workers.each(slope.size(), i -> {
                 TraineeSlope s = slope.get(i);
                 double[] met = subset(covariance, group.supervisors, s.work.blockSupervisors);
-                s.prepare(point, met, group.severity);
+                s.prepare(point, met);
             });
             group.step(false);
             workers.each(slope.size(), i -> {

@@ -67,13 +67,11 @@ final class TraineeSlope {
      * derivatives by difficulties and thresholds.
      *
      * @param severity covariance of the severities of the supervisors met
-     * @param blockSeverity severities of all supervisors solved together
      */
-    void prepare(ModelPoint point, double[] severity, double[] blockSeverity) {
+    void prepare(ModelPoint point, double[] severity) {
         spread.compute(severity);
         pairVariances(severity);
         TraineeWork t = work;
-        t.lay(point, blockSeverity);
         Arrays.fill(t.side, 0);
         Arrays.fill(t.chainSide, 0);
         Arrays.fill(beta, 0);
