@@ -3,8 +3,11 @@ package org.scrubline.command;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.Charset;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalInt;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
@@ -38,28 +41,41 @@ public final class Commands {
             return OptionalInt.empty();
         }
         if ((help && args.get(0).startsWith("--")) || args.get(0).equals("help")) {
-            return OptionalInt.of(parser(terminal).execute("--help"));
+            return OptionalInt.of(parser("", terminal).execute("--help"));
         }
-        return OptionalInt.of(parser(terminal).execute(args.toArray(String[]::new)));
+        return OptionalInt.of(parser(args.get(0), terminal).execute(args.toArray(String[]::new)));
     }
 
-    private static CommandLine parser(Terminal terminal) {
-        CommandLine parser = new CommandLine(new TopCommand())
-                .addSubcommand(new ServeCommand())
-                .addSubcommand(new CurvesCommand(terminal))
-                .addSubcommand(StatisticCommand.parser(terminal))
-                .addSubcommand(new VerifyCommand(terminal))
-                .addSubcommand(new EvidenceCommand(terminal))
-                .addSubcommand(new BackupCommand(terminal))
-                .addSubcommand(new RestoreCommand(terminal));
+    /** A parser of the named command alone, which starts sooner; of all of them when it is none of ours. */
+    private static CommandLine parser(String first, Terminal terminal) {
+        Map<String, Supplier<CommandLine>> commands = commands(terminal);
+        CommandLine parser = new CommandLine(new TopCommand());
         addHelp(parser);
-        parser.getSubcommands().values().forEach(Commands::addHelp);
+        commands.forEach((name, command) -> {
+            if (name.equals(first) || !commands.containsKey(first)) {
+                CommandLine one = command.get();
+                addHelp(one);
+                parser.addSubcommand(one);
+            }
+        });
         return parser.setOut(new PrintWriter(terminal.out(), true, Charset.defaultCharset()))
                 .setErr(new PrintWriter(terminal.err(), true, Charset.defaultCharset()))
                 .setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF))
                 .setExpandAtFiles(false)
                 .setParameterExceptionHandler(Commands::notParsed)
                 .setExecutionExceptionHandler(Commands::stopped);
+    }
+
+    private static Map<String, Supplier<CommandLine>> commands(Terminal terminal) {
+        Map<String, Supplier<CommandLine>> commands = new LinkedHashMap<>();
+        commands.put("serve", () -> new CommandLine(new ServeCommand()));
+        commands.put("curves", () -> new CommandLine(new CurvesCommand(terminal)));
+        commands.put("statistic", () -> StatisticCommand.parser(terminal));
+        commands.put("verify", () -> new CommandLine(new VerifyCommand(terminal)));
+        commands.put("evidence", () -> new CommandLine(new EvidenceCommand(terminal)));
+        commands.put("backup", () -> new CommandLine(new BackupCommand(terminal)));
+        commands.put("restore", () -> new CommandLine(new RestoreCommand(terminal)));
+        return commands;
     }
 
     private static void addHelp(CommandLine command) {
