@@ -1,41 +1,44 @@
 package org.scrubline.command;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Clock;
-import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import org.scrubline.backup.Backup;
 import org.scrubline.backup.file.Manifest;
+import org.scrubline.backup.file.Passphrase;
 import org.scrubline.platform.database.CommandDatabase;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 
 /** {@code backup}: the whole installation in one file. */
+@Command(
+        name = "backup",
+        separator = " ",
+        sortOptions = false,
+        description = "Writes everything the installation holds, as of one moment, to one file. The server may go on"
+                + " working.",
+        footer = ServerCommand.SETTINGS)
 final class BackupCommand extends InstallationCommand {
 
-    private static final String USAGE = """
-            backup --out FILE [--passphrase-file FILE] [--scrubline.data-directory=DIR] [--spring.…=…]
-            Writes everything the installation holds, as of one moment, to one file. The server may go on working.
-              --out FILE               the backup; must not exist yet
-              --passphrase-file FILE   seals the backup with the first line of this file (12 characters or more)
-            Settings are those of the server, on the line or in the environment.
-            """;
+    @SuppressWarnings("NullAway.Init") // required, so the parser fills it
+    @Option(names = "--out", required = true, paramLabel = "FILE", description = "the backup; must not exist yet")
+    private Path out;
 
-    private final Clock clock;
-
-    BackupCommand(Clock clock) {
-        super("backup", USAGE);
-        this.clock = clock;
+    BackupCommand(Terminal terminal) {
+        super("backup", terminal);
     }
 
     @Override
-    String work(List<String> args, Consumer<String> progress) throws IOException, SQLException {
-        InstallationOptions options = InstallationOptions.parse(args, "--out");
-        try (CommandDatabase database = CommandDatabase.beside(InstallationSettings.of(options.settings()))) {
-            Manifest manifest =
-                    new Backup(database.runtime(), clock).write(options.file(), options.passphrase(), progress);
+    String work(Consumer<String> progress) throws IOException, SQLException {
+        Optional<Passphrase> passphrase = passphrase();
+        try (CommandDatabase database = CommandDatabase.beside(environment())) {
+            Manifest manifest = new Backup(database.runtime(), Clock.systemUTC()).write(out, passphrase, progress);
             return "Backed up " + manifest.rows() + " rows of "
-                    + manifest.tables().size() + " tables (version " + manifest.schema() + ") to " + options.file()
-                    + (options.passphraseFile().isPresent() ? ", sealed." : ".");
+                    + manifest.tables().size() + " tables (version " + manifest.schema() + ") to " + out
+                    + (passphrase.isPresent() ? ", sealed." : ".");
         }
     }
 }

@@ -2,78 +2,101 @@ package org.scrubline.command;
 
 import java.io.IOException;
 import java.io.OutputStream;
-import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
 import org.scrubline.scoring.curve.CompetencyModel;
 import org.scrubline.scoring.curve.LevelStandard;
 import org.scrubline.scoring.curve.ModelSettings;
 import org.scrubline.scoring.curve.PopulationFit;
 import org.scrubline.scoring.curve.ProcedureStandard;
 import org.scrubline.scoring.curve.Psi;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 
 /**
  * {@code curves}: fits the competency model to a score file and writes curves as JSON. Exit codes: 0 done, 2 wrong use
  * or unusable files, with a sentence on the error stream. The same input gives the same bytes.
  */
-public final class CurvesCommand {
+@Command(
+        name = "curves",
+        separator = " ",
+        description = "Fits the competency model to a score file and writes curves as JSON.",
+        sortOptions = false)
+final class CurvesCommand implements Callable<Integer> {
 
-    private static final int DONE = 0;
-    private static final int WRONG_USE = 2;
+    @SuppressWarnings("NullAway.Init") // required, so the parser fills it
+    @Option(
+            names = "--scores",
+            required = true,
+            paramLabel = "FILE",
+            description = "CSV, one row per observed step score")
+    private Path scores;
 
-    /**
-     * Runs the command.
-     *
-     * @param args options after the command's name; see {@code --help}
-     * @param out standard output
-     * @param err messages
-     * @return exit code
-     */
-    public int run(List<String> args, PrintStream out, PrintStream err) {
-        if (args.contains("--help")) {
-            out.print(CurvesOptions.USAGE);
-            return DONE;
-        }
+    @SuppressWarnings("NullAway.Init") // required, so the parser fills it
+    @Option(
+            names = "--config",
+            required = true,
+            paramLabel = "FILE",
+            description = "JSON: levels, steps, supervisors, terms, parameters, standard")
+    private Path config;
+
+    @Option(names = "--gradient", description = "also the derivatives of the log-likelihood at the parameters used")
+    private boolean gradient;
+
+    @Option(names = "--out", paramLabel = "FILE", description = "result file (default: standard output)")
+    private Optional<Path> out = Optional.empty();
+
+    @Option(names = "--svg", paramLabel = "DIR", description = "also one picture a trainee")
+    private Optional<Path> pictures = Optional.empty();
+
+    private final Terminal terminal;
+
+    CurvesCommand(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    @Override
+    public Integer call() {
         try {
-            run(CurvesOptions.parse(args), out);
-            return DONE;
+            write(report());
+            return Commands.FINE;
         } catch (CurvesProblem | IllegalArgumentException e) {
-            err.println("curves: " + e.getMessage());
-            return WRONG_USE;
+            terminal.err().println("curves: " + e.getMessage());
+            return Commands.WRONG_USE;
         } catch (IOException e) {
-            err.println("curves: cannot write the result: " + e.getMessage());
-            return WRONG_USE;
+            terminal.err().println("curves: cannot write the result: " + e.getMessage());
+            return Commands.WRONG_USE;
         }
     }
 
-    private static void run(CurvesOptions options, PrintStream out) throws IOException {
-        CurvesConfig config = CurvesConfig.read(options.config());
-        CurvesScores scores = CurvesScores.read(options.scores(), config);
-        Psi start = config.parameters()
-                .psi(scores.stepOrder(), scores.table().steps(), scores.table().covariates());
-        ModelSettings settings = new ModelSettings(
-                config.terms(),
-                config.kappa(),
-                config.range(),
-                config.halo(),
-                config.parameters().priors());
-        CompetencyModel model = new CompetencyModel(settings);
-        PopulationFit fit = model.fit(scores.table(), start, config.estimation());
-        Map<String, List<Double>> gradient = options.gradient() ? model.gradient(scores.table(), fit) : Map.of();
-        CurvesReport report = new CurvesReport(scores, fit, standard(config, scores), config.standard(), gradient);
-        if (options.out().isPresent()) {
-            write(report, options.out().get(), options);
-        } else {
-            report.write(out, options.pictures());
-            out.println();
-        }
+    private CurvesReport report() {
+        CurvesConfig model = CurvesConfig.read(config);
+        CurvesScores rows = CurvesScores.read(scores, model);
+        Psi start = model.parameters()
+                .psi(rows.stepOrder(), rows.table().steps(), rows.table().covariates());
+        CompetencyModel competency = new CompetencyModel(new ModelSettings(
+                model.terms(),
+                model.kappa(),
+                model.range(),
+                model.halo(),
+                model.parameters().priors()));
+        PopulationFit fit = competency.fit(rows.table(), start, model.estimation());
+        Map<String, List<Double>> slopes = gradient ? competency.gradient(rows.table(), fit) : Map.of();
+        return new CurvesReport(rows, fit, standard(model, rows), model.standard(), slopes);
     }
 
-    private static void write(CurvesReport report, Path file, CurvesOptions options) throws IOException {
-        try (OutputStream stream = Files.newOutputStream(file)) {
-            report.write(stream, options.pictures());
+    private void write(CurvesReport report) throws IOException {
+        if (out.isEmpty()) {
+            report.write(terminal.out(), pictures);
+            terminal.out().println();
+            return;
+        }
+        try (OutputStream stream = Files.newOutputStream(out.get())) {
+            report.write(stream, pictures);
             stream.write('\n');
         }
     }

@@ -1,76 +1,68 @@
 package org.scrubline.command;
 
 import java.io.IOException;
-import java.io.PrintStream;
 import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.List;
-import java.util.Map;
-import java.util.Set;
+import java.util.Optional;
 import java.util.UUID;
 import org.scrubline.ledger.check.DatabaseCheck;
 import org.scrubline.ledger.check.EvidenceFile;
 import org.scrubline.platform.database.DatabaseUnusable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 
 /** {@code evidence [--tenant ID] --out FILE}: all evidence of one organisation as a file (docs/evidence-format.md). */
-final class EvidenceCommand {
+@Command(
+        name = "evidence",
+        separator = " ",
+        sortOptions = false,
+        description = "Writes all evidence of an organisation; verify --file FILE checks it without a database.",
+        footer = ServerCommand.SETTINGS)
+final class EvidenceCommand extends ServerCommand {
 
-    private static final int FINE = 0;
-    private static final int CANNOT_RUN = 2;
+    @SuppressWarnings("NullAway.Init") // required, so the parser fills it
+    @Option(names = "--out", required = true, paramLabel = "FILE", description = "the file to write")
+    private Path out;
 
-    private static final String USAGE = """
-            evidence --out FILE [--tenant ID] [--scrubline.data-directory=DIR | --spring.datasource.url=URL …]
-                Writes all evidence of an organisation; verify --export FILE checks it without a database. --tenant is
-                needed where there are several organisations.
-            """;
+    @Option(names = "--tenant", paramLabel = "ID", description = "which organisation, where there are several")
+    private Optional<UUID> tenant = Optional.empty();
 
-    private final Map<String, String> environment;
-
-    EvidenceCommand(Map<String, String> environment) {
-        this.environment = environment;
+    EvidenceCommand(Terminal terminal) {
+        super(terminal);
     }
 
-    int run(List<String> args, PrintStream out, PrintStream err) {
-        if (args.contains("--help")) {
-            out.print(USAGE);
-            return FINE;
-        }
+    @Override
+    public Integer call() {
         try {
-            Options options = new Options(args, Set.of("tenant", "out"), environment);
-            Path file = Options.path(options.one("out")
-                    .orElseThrow(() -> new IllegalArgumentException("Name the file to write with --out FILE.")));
-            write(options, file, err);
-            out.println("Written to " + file + ". Check it with: verify --export " + file);
-            return FINE;
+            write();
+            terminal.out().println("Written to " + out + ". Check it with: verify --file " + out);
+            return Commands.FINE;
         } catch (IllegalArgumentException | DatabaseUnusable | IOException | SQLException unusable) {
-            err.println(unusable.getMessage());
-            return CANNOT_RUN;
+            terminal.err().println(unusable.getMessage());
+            return Commands.WRONG_USE;
         }
     }
 
-    private static void write(Options options, Path file, PrintStream err) throws IOException, SQLException {
-        try (Installation installation = Installation.open(options);
+    private void write() throws IOException, SQLException {
+        try (Installation installation = Installation.open(settings());
                 Connection connection = installation.connect();
-                Writer writer = Files.newBufferedWriter(file)) {
-            EvidenceFile.write(connection, tenant(connection, options), writer, new Progress(err));
+                Writer writer = Files.newBufferedWriter(out)) {
+            EvidenceFile.write(connection, organisation(connection), writer, new Progress(terminal.err()));
         }
     }
 
-    private static UUID tenant(Connection connection, Options options) throws SQLException {
+    private UUID organisation(Connection connection) throws SQLException {
         List<UUID> organisations = DatabaseCheck.organisations(connection);
-        if (options.one("tenant").isPresent()) {
-            UUID wanted = UUID.fromString(options.one("tenant").get());
-            if (!organisations.contains(wanted)) {
-                throw new IllegalArgumentException("There is no organisation " + wanted + " here.");
-            }
-            return wanted;
+        if (tenant.isPresent() && !organisations.contains(tenant.get())) {
+            throw new IllegalArgumentException("There is no organisation " + tenant.get() + " here.");
         }
-        if (organisations.size() != 1) {
+        if (tenant.isEmpty() && organisations.size() != 1) {
             throw new IllegalArgumentException("Choose one organisation with --tenant ID: " + organisations);
         }
-        return organisations.get(0);
+        return tenant.orElseGet(() -> organisations.get(0));
     }
 }

@@ -2,6 +2,7 @@ package org.scrubline.command;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -33,21 +34,19 @@ final class Installation implements AutoCloseable {
         this.database = database;
     }
 
-    static Installation open(Options options) throws IOException, SQLException {
+    static Installation open(ServerSettings given) throws IOException, SQLException {
         // What the libraries tell belongs to the server's log, not between the lines of an answer.
         LoggingSystem.get(Installation.class.getClassLoader())
                 .setLogLevel(LoggingSystem.ROOT_LOGGER_NAME, LogLevel.WARN);
-        Environment settings = settings(options);
+        Environment settings = settings(given);
         return new Installation(settings, CommandDatabase.beside(settings));
     }
 
     /** What the line and the environment say, nothing else. */
-    private static Environment settings(Options options) {
+    private static Environment settings(ServerSettings given) {
         Map<String, Object> values = new HashMap<>();
-        values.put(
-                DATA,
-                Options.path(options.setting(DATA).orElse("./data/scrubline")).toString());
-        SETTINGS.forEach(name -> options.setting(name).ifPresent(value -> values.put(name, value)));
+        values.put(DATA, path(given.one(DATA).orElse("./data/scrubline")).toString());
+        SETTINGS.forEach(name -> given.one(name).ifPresent(value -> values.put(name, value)));
         StandardEnvironment settings = new StandardEnvironment();
         settings.getPropertySources()
                 .forEach(source -> settings.getPropertySources().remove(source.getName()));
@@ -66,11 +65,19 @@ final class Installation implements AutoCloseable {
 
     /** The file with the signing key, where this machine has it. */
     Optional<Path> keyFile() {
-        Optional<Path> named = Optional.ofNullable(settings.getProperty(KEY)).map(Options::path);
+        Optional<Path> named = Optional.ofNullable(settings.getProperty(KEY)).map(Installation::path);
         Optional<Path> usual = DatabaseKind.of(settings) == DatabaseKind.OWN_SERVER
                 ? Optional.empty()
                 : Optional.of(Path.of(settings.getRequiredProperty(DATA)).resolve("ledger.key"));
         return named.or(() -> usual).filter(Files::isReadable);
+    }
+
+    private static Path path(String name) {
+        try {
+            return Path.of(name);
+        } catch (InvalidPathException noPath) {
+            throw new WrongUse(name + " is not a usable file name.");
+        }
     }
 
     @Override

@@ -2,56 +2,55 @@ package org.scrubline.command;
 
 import java.io.IOException;
 import java.io.PrintStream;
+import java.nio.file.Path;
 import java.sql.SQLException;
-import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import org.scrubline.backup.file.BackupProblem;
+import org.scrubline.backup.file.Passphrase;
 import org.scrubline.platform.database.DatabaseUnusable;
+import org.springframework.core.env.Environment;
+import picocli.CommandLine.Option;
 
-/** What {@code backup} and {@code restore} share: help, exit codes, one sentence when something stands in the way. */
-abstract class InstallationCommand {
+/** What {@code backup} and {@code restore} share: options, exit codes, one sentence when something stands in the way. */
+abstract class InstallationCommand extends ServerCommand {
 
-    private static final int FINE = 0;
-    private static final int PROBLEM = 1;
-    private static final int WRONG_USE = 2;
+    @Option(
+            names = "--passphrase-file",
+            paramLabel = "FILE",
+            description = "seals or opens the backup with the first line of this file (12 characters or more)")
+    private Optional<Path> passphraseFile = Optional.empty();
 
     private final String name;
-    private final String usage;
 
-    InstallationCommand(String name, String usage) {
+    InstallationCommand(String name, Terminal terminal) {
+        super(terminal);
         this.name = name;
-        this.usage = usage;
     }
 
     /** Does the work; what it returns is printed as the result. */
-    abstract String work(List<String> args, Consumer<String> progress) throws IOException, SQLException;
+    abstract String work(Consumer<String> progress) throws IOException, SQLException;
 
-    /**
-     * Runs the command.
-     *
-     * @param args options after the command's name; see {@code --help}
-     * @param out the result
-     * @param err progress and problems
-     * @return 0 fine, 1 a problem, 2 wrong use
-     */
-    final int run(List<String> args, PrintStream out, PrintStream err) {
-        if (args.contains("--help")) {
-            out.print(usage);
-            return FINE;
-        }
+    final Optional<Passphrase> passphrase() {
+        return passphraseFile.map(Passphrase::of);
+    }
+
+    final Environment environment() {
+        return InstallationSettings.of(settings().lines());
+    }
+
+    @Override
+    public final Integer call() {
+        PrintStream err = terminal.err();
         try {
-            out.println(work(args, new LastTable(name, err)));
-            return FINE;
-        } catch (InstallationOptions.WrongUse e) {
-            err.println(name + ": " + e.getMessage());
-            err.print(usage);
-            return WRONG_USE;
+            terminal.out().println(work(new LastTable(name, err)));
+            return Commands.FINE;
         } catch (BackupProblem | DatabaseUnusable e) {
             err.println(name + ": " + e.getMessage());
-            return PROBLEM;
+            return Commands.PROBLEM;
         } catch (IOException | SQLException | IllegalStateException e) {
             err.println(name + ": The database cannot be started or reached: " + e.getMessage());
-            return PROBLEM;
+            return Commands.PROBLEM;
         }
     }
 

@@ -4,33 +4,37 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
-import java.util.List;
 import java.util.function.Consumer;
 import org.scrubline.backup.Restore;
 import org.scrubline.backup.file.Manifest;
 import org.scrubline.platform.database.CommandDatabase;
 import org.springframework.core.env.Environment;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 
 /** {@code restore}: a backup into an empty installation. */
+@Command(
+        name = "restore",
+        separator = " ",
+        sortOptions = false,
+        description =
+                "Loads a backup into an empty installation, or makes one. Verifies the whole file before it writes"
+                        + " anything. The server must not be running.",
+        footer = ServerCommand.SETTINGS)
 final class RestoreCommand extends InstallationCommand {
 
-    private static final String USAGE = """
-            restore --from FILE [--passphrase-file FILE] [--scrubline.data-directory=DIR] [--spring.…=…]
-            Loads a backup into an empty installation, or makes one. Verifies the whole file before it writes anything.
-              --from FILE              the backup
-              --passphrase-file FILE   holds, in its first line, the passphrase the backup was sealed with
-            Settings are those of the server, on the line or in the environment. The server must not be running.
-            """;
+    @SuppressWarnings("NullAway.Init") // required, so the parser fills it
+    @Option(names = "--from", required = true, paramLabel = "FILE", description = "the backup")
+    private Path from;
 
-    RestoreCommand() {
-        super("restore", USAGE);
+    RestoreCommand(Terminal terminal) {
+        super("restore", terminal);
     }
 
     @Override
-    String work(List<String> args, Consumer<String> progress) throws IOException, SQLException {
-        InstallationOptions options = InstallationOptions.parse(args, "--from");
-        Environment settings = InstallationSettings.of(options.settings());
-        Restore restore = Restore.of(options.file(), options.passphrase());
+    String work(Consumer<String> progress) throws IOException, SQLException {
+        Environment settings = environment();
+        Restore restore = Restore.of(from, passphrase());
         try (CommandDatabase database = CommandDatabase.alone(settings)) {
             restore.into(database, settings, progress);
         }

@@ -1,15 +1,18 @@
 package org.scrubline.command;
 
 import java.io.IOException;
-import java.io.PrintStream;
 import java.nio.file.Files;
-import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
+import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.JsonNode;
@@ -18,30 +21,52 @@ import tools.jackson.databind.json.JsonMapper;
 
 /**
  * {@code statistic METHOD FILE.json [--out FILE]}: one statistic from a JSON file {@code {"data": {...}}}, printed as a
- * flat JSON object of keys and numbers. A statistic that is undefined is null and {@code "note"} says why; data that
- * cannot be used end with one sentence on the error stream.
+ * flat JSON object of keys and numbers. A statistic that is undefined is null and {@code "note"} says why; an unknown
+ * method, an unreadable file and data that cannot be used end with one sentence on the error stream and exit code 2.
  */
-public final class StatisticCommand {
-    /** Exit code of a result. */
-    public static final int FINE = 0;
-
-    /** Exit code of wrong use: unknown method, unreadable file, unusable data. */
-    public static final int WRONG_USE = 2;
-
-    private static final String USAGE = "Usage: statistic METHOD FILE.json [--out FILE]";
+@Command(
+        name = "statistic",
+        separator = " ",
+        description = "One statistic from a JSON file {\"data\": {...}}, printed as a flat JSON object.")
+final class StatisticCommand implements Callable<Integer> {
 
     /** From the data of the file to the flat result. */
     interface Method {
         void apply(StatisticData data, StatisticResult result);
     }
 
-    private final Map<String, Method> methods = new TreeMap<>();
+    @SuppressWarnings("NullAway.Init") // required, so the parser fills it
+    @Parameters(index = "0", paramLabel = "METHOD", description = "one of the methods below")
+    private String method;
+
+    @SuppressWarnings("NullAway.Init") // required, so the parser fills it
+    @Parameters(index = "1", paramLabel = "FILE.json", description = "its data")
+    private Path file;
+
+    @Option(names = "--out", paramLabel = "FILE", description = "result file (default: standard output)")
+    private Optional<Path> out = Optional.empty();
+
+    private final Terminal terminal;
     private final ObjectMapper json = JsonMapper.builder()
             .enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS)
             .build();
 
-    /** The command with every method it knows. */
-    public StatisticCommand() {
+    private StatisticCommand(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    /** Its parser, whose help lists the methods. */
+    static CommandLine parser(Terminal terminal) {
+        CommandLine parser = new CommandLine(new StatisticCommand(terminal));
+        parser.getCommandSpec()
+                .usageMessage()
+                .footer("", "Methods: " + String.join(", ", methods().keySet()));
+        return parser;
+    }
+
+    /** Every method by its name, in alphabetical order. */
+    static Map<String, Method> methods() {
+        Map<String, Method> methods = new TreeMap<>();
         AgreementMethods.addTo(methods);
         ConsistencyMethods.addTo(methods);
         GeneralizabilityMethods.addTo(methods);
@@ -50,72 +75,49 @@ public final class StatisticCommand {
         EstimateMethods.addTo(methods);
         ComparisonMethods.addTo(methods);
         OrdinalMethods.addTo(methods);
+        return methods;
     }
 
-    /** Names of all methods, in alphabetical order. */
-    public List<String> methodNames() {
-        return List.copyOf(methods.keySet());
-    }
-
-    /**
-     * Runs the command.
-     *
-     * @param args METHOD and FILE, then {@code --out FILE} if wanted; {@code --help} lists the methods
-     * @param out receives the result
-     * @param err receives one sentence when there is none
-     * @return {@link #FINE} or {@link #WRONG_USE}
-     */
-    public int run(List<String> args, PrintStream out, PrintStream err) {
-        if (args.contains("--help")) {
-            out.println(USAGE);
-            out.println("Methods: " + String.join(", ", methods.keySet()));
-            return FINE;
-        }
+    @Override
+    public Integer call() {
         try {
-            String text = evaluate(args);
-            if (args.size() == 4) {
-                write(args.get(3), text);
-            } else {
-                out.println(text);
-            }
-            return FINE;
+            String text = evaluate();
+            out.ifPresentOrElse(
+                    target -> write(target, text), () -> terminal.out().println(text));
+            return Commands.FINE;
         } catch (IllegalArgumentException unusable) {
-            err.println(unusable.getMessage());
-            return WRONG_USE;
+            terminal.err().println(unusable.getMessage());
+            return Commands.WRONG_USE;
         }
     }
 
-    private static void write(String file, String text) {
+    private static void write(Path target, String text) {
         try {
-            Files.writeString(Path.of(file), text + System.lineSeparator());
-        } catch (IOException | InvalidPathException unreachable) {
-            throw new IllegalArgumentException("The file " + file + " cannot be written.", unreachable);
+            Files.writeString(target, text + System.lineSeparator());
+        } catch (IOException unreachable) {
+            throw new IllegalArgumentException("The file " + target + " cannot be written.", unreachable);
         }
     }
 
-    private String evaluate(List<String> args) {
-        boolean toFile = args.size() == 4 && args.get(2).equals("--out");
-        if (args.size() != 2 && !toFile) {
-            throw new IllegalArgumentException(USAGE);
-        }
-        Method method = methods.get(args.get(0));
-        if (method == null) {
-            throw new IllegalArgumentException("There is no method named " + args.get(0) + "; --help lists them.");
+    private String evaluate() {
+        Method known = methods().get(method);
+        if (known == null) {
+            throw new IllegalArgumentException("There is no method named " + method + "; --help lists them.");
         }
         StatisticResult result = new StatisticResult();
-        method.apply(data(args.get(1)), result);
+        known.apply(data(), result);
         Map<String, @Nullable Object> values = new LinkedHashMap<>(result.values());
         return json.writerWithDefaultPrettyPrinter().writeValueAsString(values);
     }
 
-    private StatisticData data(String file) {
+    private StatisticData data() {
         JsonNode root;
         try {
-            root = json.readTree(Files.readString(Path.of(file)));
+            root = json.readTree(Files.readString(file));
         } catch (JacksonException malformed) {
             throw new IllegalArgumentException(
                     "The file " + file + " is not JSON: " + malformed.getOriginalMessage(), malformed);
-        } catch (IOException | InvalidPathException unreachable) {
+        } catch (IOException unreachable) {
             throw new IllegalArgumentException("The file " + file + " cannot be read.", unreachable);
         }
         JsonNode data = root.path("data");

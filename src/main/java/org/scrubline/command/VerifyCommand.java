@@ -11,12 +11,10 @@ import java.text.MessageFormat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.ResourceBundle;
 import java.util.ServiceLoader;
-import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.ledger.RecordCheck;
@@ -28,96 +26,118 @@ import org.scrubline.ledger.check.Known;
 import org.scrubline.ledger.check.ReceiptFile;
 import org.scrubline.ledger.note.VerifierKey;
 import org.scrubline.platform.database.DatabaseUnusable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 
-/** {@code verify}: checks the evidence in a database, in an evidence file or in a receipt. */
-final class VerifyCommand {
+/**
+ * {@code verify}: checks the evidence in a database, also while the server runs, in an evidence file or in a receipt.
+ * Exit codes: 0 sound, 1 not sound, 2 cannot run.
+ */
+@Command(
+        name = "verify",
+        separator = " ",
+        sortOptions = false,
+        description = {
+            "Checks the evidence: in the database, also while the server runs, in an evidence file or in a receipt.",
+            "Exit codes: 0 sound, 1 not sound, 2 cannot run."
+        },
+        footer = ServerCommand.SETTINGS)
+final class VerifyCommand extends ServerCommand {
 
-    private static final int SOUND = 0;
-    private static final int NOT_SOUND = 1;
-    private static final int CANNOT_RUN = 2;
+    @Option(names = "--file", paramLabel = "FILE", description = "check an evidence file; needs no database")
+    private Optional<Path> file = Optional.empty();
 
-    private static final String USAGE = """
-            verify [--tenant ID] [--scrubline.data-directory=DIR | --spring.datasource.url=URL …]
-                checks the evidence in the database, also while the server runs
-            verify --export FILE
-                checks an evidence file; needs no database
-            verify --receipt FILE
-                checks the receipt of one record; needs no database
-            Each takes, as often as you like:
-              --checkpoint FILE   a checkpoint kept from earlier: the evidence must continue it
-              --key FILE          verifier keys kept from earlier, one a line: the newest checkpoint must be theirs
-            Exit codes: 0 sound, 1 not sound, 2 cannot run.
-            """;
+    @Option(
+            names = "--receipt",
+            paramLabel = "FILE",
+            description = "check the receipt of one record; needs no database")
+    private Optional<Path> receipt = Optional.empty();
 
-    private final Map<String, String> environment;
+    @Option(names = "--tenant", paramLabel = "ID", description = "one organisation of the database, not all")
+    private Optional<UUID> tenant = Optional.empty();
+
+    @Option(
+            names = "--checkpoint",
+            paramLabel = "FILE",
+            description = "a checkpoint kept from earlier: the evidence must continue it (may be repeated)")
+    private List<Path> checkpoints = List.of();
+
+    @Option(
+            names = "--key",
+            paramLabel = "FILE",
+            description = "verifier keys kept from earlier, one a line: the newest checkpoint must be theirs"
+                    + " (may be repeated)")
+    private List<Path> keys = List.of();
+
     private final Iterable<RecordCheck> checks = ServiceLoader.load(RecordCheck.class);
     private final CheckWords words = new CheckWords(VerifyCommand::find);
 
-    VerifyCommand(Map<String, String> environment) {
-        this.environment = environment;
+    VerifyCommand(Terminal terminal) {
+        super(terminal);
     }
 
-    int run(List<String> args, PrintStream out, PrintStream err) {
-        if (args.contains("--help")) {
-            out.print(USAGE);
-            return SOUND;
-        }
+    @Override
+    public Integer call() {
         try {
-            Options options =
-                    new Options(args, Set.of("export", "receipt", "checkpoint", "key", "tenant"), environment);
-            Known known = Known.read(options.texts("key"), options.texts("checkpoint"));
-            List<CheckResult> results = check(options, known, err);
-            boolean homeless = homeless(known, results, out);
-            results.forEach(result -> print(result, out));
-            return homeless || !results.stream().allMatch(CheckResult::sound) ? NOT_SOUND : SOUND;
+            ServerSettings settings = settings();
+            Known known = Known.read(texts(keys), texts(checkpoints));
+            List<CheckResult> results = check(known, settings);
+            boolean homeless = homeless(known, results);
+            results.forEach(this::print);
+            return homeless || !results.stream().allMatch(CheckResult::sound) ? Commands.PROBLEM : Commands.FINE;
         } catch (IllegalArgumentException
                 | DatabaseUnusable
                 | ReceiptFile.NotAReceipt
                 | IOException
                 | SQLException unusable) {
-            err.println(unusable.getMessage());
-            return CANNOT_RUN;
+            terminal.err().println(unusable.getMessage());
+            return Commands.WRONG_USE;
         }
     }
 
-    private List<CheckResult> check(Options options, Known known, PrintStream err)
+    private List<CheckResult> check(Known known, ServerSettings settings)
             throws IOException, SQLException, ReceiptFile.NotAReceipt {
-        Optional<String> receipt = options.one("receipt");
+        if (receipt.isPresent() && file.isPresent()) {
+            throw new WrongUse("Name --file or --receipt, not both.");
+        }
         if (receipt.isPresent()) {
-            return List.of(ReceiptFile.check(Options.text(receipt.get()), known, checks));
+            return List.of(ReceiptFile.check(text(receipt.get()), known, checks));
         }
-        Optional<String> export = options.one("export");
-        if (export.isPresent()) {
-            return List.of(export(Options.path(export.get()), known));
-        }
-        return database(options, known, err);
+        return file.isPresent() ? List.of(evidence(file.get(), known)) : database(known, settings);
     }
 
-    private CheckResult export(Path file, Known known) throws IOException {
-        if (!Files.isReadable(file)) {
-            throw new IllegalArgumentException("The file " + file + " cannot be read.");
+    private CheckResult evidence(Path evidence, Known known) throws IOException {
+        if (!Files.isReadable(evidence)) {
+            throw new IllegalArgumentException("The file " + evidence + " cannot be read.");
         }
-        try (BufferedReader reader = Files.newBufferedReader(file)) {
+        try (BufferedReader reader = Files.newBufferedReader(evidence)) {
             return EvidenceFile.check(reader, known, checks);
         }
     }
 
-    private List<CheckResult> database(Options options, Known known, PrintStream err) throws IOException, SQLException {
+    private List<CheckResult> database(Known known, ServerSettings settings) throws IOException, SQLException {
         List<CheckResult> results = new ArrayList<>();
-        try (Installation installation = Installation.open(options);
+        try (Installation installation = Installation.open(settings);
                 Connection connection = installation.connect()) {
-            for (UUID tenant : tenants(options, connection)) {
-                DatabaseCheck check = new DatabaseCheck(connection, tenant);
-                Known about = known(check, known, tenant, installation.keyFile());
-                results.add(check.run(about, checks, new Progress(err)));
+            for (UUID one : tenant.isPresent() ? List.of(tenant.get()) : DatabaseCheck.organisations(connection)) {
+                DatabaseCheck check = new DatabaseCheck(connection, one);
+                Known about = known(check, known, one, installation.keyFile());
+                results.add(check.run(about, checks, new Progress(terminal.err())));
             }
         }
         return results;
     }
 
-    private static List<UUID> tenants(Options options, Connection connection) throws SQLException {
-        Optional<String> one = options.one("tenant");
-        return one.isPresent() ? List.of(UUID.fromString(one.get())) : DatabaseCheck.organisations(connection);
+    private static List<String> texts(List<Path> files) {
+        return files.stream().map(VerifyCommand::text).toList();
+    }
+
+    private static String text(Path file) {
+        try {
+            return Files.readString(file);
+        } catch (IOException unreadable) {
+            throw new IllegalArgumentException("The file " + file + " cannot be read.", unreadable);
+        }
     }
 
     /** Without a key from the line, the key file of this machine serves: it lies outside the database. */
@@ -132,16 +152,17 @@ final class VerifyCommand {
     }
 
     /** Says so when a checkpoint was given whose organisation is not here at all. */
-    private static boolean homeless(Known known, List<CheckResult> results, PrintStream out) {
+    private boolean homeless(Known known, List<CheckResult> results) {
         List<String> lost = known.checkpoints().stream()
                 .map(held -> held.checkpoint().origin())
                 .filter(origin -> results.stream().noneMatch(result -> origin.endsWith("/" + result.tenant())))
                 .toList();
-        lost.forEach(origin -> out.println(say("ledger.problem.HELD_ORIGIN", "", origin)));
+        lost.forEach(origin -> terminal.out().println(say("ledger.problem.HELD_ORIGIN", "", origin)));
         return !lost.isEmpty();
     }
 
-    private void print(CheckResult result, PrintStream out) {
+    private void print(CheckResult result) {
+        PrintStream out = terminal.out();
         out.println(say("ledger.organisation", result.tenant()));
         words.facts(result).forEach(fact -> out.println("  " + fact));
         words.findings(result).forEach(finding -> out.println("  - " + finding));

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class CommandsTests {
@@ -27,13 +28,24 @@ class CommandsTests {
     void anUnknownCommandIsWrongUseAndNamesTheOthers() {
         assertThat(run("curvse")).hasValue(2);
         assertThat(text(err))
-                .contains("no command curvse")
-                .contains("curves --scores")
-                .contains("statistic METHOD");
+                .contains("There is no command curvse.")
+                .contains("curves ", "statistic ", "verify ", "evidence ", "backup ", "restore ");
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"--help", "curves --help", "statistic --help", "backup --help", "restore --help"})
+    @ValueSource(
+            strings = {
+                "--help",
+                "help",
+                "serve --help",
+                "--server.port=0 --help",
+                "curves --help",
+                "statistic --help",
+                "verify --help",
+                "evidence --help",
+                "backup --help",
+                "restore --help"
+            })
     void helpIsNoProblem(String line) {
         assertThat(run(line)).hasValue(0);
         assertThat(text(out)).isNotBlank();
@@ -47,6 +59,28 @@ class CommandsTests {
         assertThat(run("backup")).hasValue(2);
         assertThat(run("restore --from")).hasValue(2);
         assertThat(run("restore --from --passphrase-file x")).hasValue(2);
+        assertThat(text(out)).isEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "curves --scores x --config y --colour, --colour",
+        "curves --scores x --scores y --config z, only once",
+        "curves --scores --config y, --scores",
+        "statistic @file x, There is no method named @file",
+        "verify --export x, There is no option --export.",
+        "verify --file x --receipt y, not both",
+        "verify --tenant nobody, --tenant",
+        "verify --scrubline.data-directory, There is no option --scrubline.data-directory.",
+        "verify --server.port=1, There is no option --server.port=1.",
+        "evidence, Missing required option: '--out FILE'",
+        "evidence --out x --passphrase-file y, There is no option --passphrase-file.",
+        "backup --out x --from y, There is no option --from.",
+        "restore --from x --out y, There is no option --out."
+    })
+    void whatACommandDoesNotKnowIsWrongUseAndNamed(String line, String sentence) {
+        assertThat(run(line)).hasValue(2);
+        assertThat(text(err)).contains(sentence);
         assertThat(text(out)).isEmpty();
     }
 

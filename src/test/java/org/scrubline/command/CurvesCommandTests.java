@@ -37,11 +37,13 @@ class CurvesCommandTests {
     private int run(String... args) {
         out.reset();
         err.reset();
-        return new CurvesCommand()
-                .run(
-                        List.of(args),
+        List<String> line = new ArrayList<>(List.of("curves"));
+        line.addAll(List.of(args));
+        return Commands.run(
+                        line,
                         new PrintStream(out, true, StandardCharsets.UTF_8),
-                        new PrintStream(err, true, StandardCharsets.UTF_8));
+                        new PrintStream(err, true, StandardCharsets.UTF_8))
+                .orElseThrow();
     }
 
     private int run(Path scores, Path config, String... more) {
@@ -291,7 +293,8 @@ class CurvesCommandTests {
     @Test
     void wrongUseIsAnsweredWithTheUsage() throws IOException {
         assertThat(run("--scores", "x")).isEqualTo(2);
-        assertThat(err.toString(StandardCharsets.UTF_8)).contains("--config is missing", "--gradient");
+        assertThat(err.toString(StandardCharsets.UTF_8))
+                .contains("Missing required option: '--config FILE'", "--gradient");
         assertThat(run("--colour")).isEqualTo(2);
         assertThat(run(dir.resolve("none.csv"), file("config.json", "{}"))).isEqualTo(2);
         assertThat(err.toString(StandardCharsets.UTF_8)).contains("cannot read");

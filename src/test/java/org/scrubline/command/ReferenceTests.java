@@ -90,11 +90,11 @@ class ReferenceTests {
     private static JsonNode run(String method, Path file) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int code = new StatisticCommand()
-                .run(
-                        List.of(method, file.toString()),
+        int code = Commands.run(
+                        List.of("statistic", method, file.toString()),
                         new PrintStream(out, true, StandardCharsets.UTF_8),
-                        new PrintStream(err, true, StandardCharsets.UTF_8));
+                        new PrintStream(err, true, StandardCharsets.UTF_8))
+                .orElseThrow();
         assertThat(err.toString(StandardCharsets.UTF_8)).as(file.toString()).isEmpty();
         assertThat(code).isZero();
         return read(out.toString(StandardCharsets.UTF_8));

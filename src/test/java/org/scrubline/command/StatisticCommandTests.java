@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.scrubline.command.StatisticSamples.Outcome;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -43,7 +44,7 @@ class StatisticCommandTests {
         Path data = Files.writeString(folder.resolve("in.json"), "{\"data\": {\"y\": [2, 1]}}");
         Path target = folder.resolve("out.json");
         Outcome outcome = StatisticSamples.run(List.of("isotonic", data.toString(), "--out", target.toString()));
-        assertThat(outcome.code()).isEqualTo(StatisticCommand.FINE);
+        assertThat(outcome.code()).isEqualTo(Commands.FINE);
         assertThat(outcome.out()).isEmpty();
         assertThat(JsonMapper.shared()
                         .readTree(Files.readString(target))
@@ -64,7 +65,7 @@ class StatisticCommandTests {
     void helpListsTheMethods() {
         Outcome outcome = StatisticSamples.run(List.of("--help"));
         assertThat(outcome.code()).isZero();
-        assertThat(outcome.out()).contains("statistic METHOD FILE.json", "alpha, angoff", "sprt_limits");
+        assertThat(outcome.out()).contains("METHOD FILE.json", "alpha, angoff", "sprt_limits");
     }
 
     @Test
@@ -72,9 +73,6 @@ class StatisticCommandTests {
         Path text = Files.writeString(folder.resolve("text.json"), "no json");
         Path bare = Files.writeString(folder.resolve("bare.json"), "{\"y\": [1]}");
         Path notANumber = Files.writeString(folder.resolve("nan.json"), "{\"data\": {\"y\": [NaN]}}");
-        assertWrongUse(List.of(), "Usage");
-        assertWrongUse(List.of("isotonic"), "Usage");
-        assertWrongUse(List.of("isotonic", bare.toString(), "--to", "x"), "Usage");
         assertWrongUse(List.of("magic", bare.toString()), "no method named magic");
         assertWrongUse(List.of("isotonic", folder.resolve("none.json").toString()), "none.json cannot be read");
         assertWrongUse(List.of("isotonic", folder.toString()), folder + " cannot be read");
@@ -92,9 +90,27 @@ class StatisticCommandTests {
 
     private static void assertWrongUse(List<String> args, String message) {
         Outcome outcome = StatisticSamples.run(args);
-        assertThat(outcome.code()).isEqualTo(StatisticCommand.WRONG_USE);
+        assertThat(outcome.code()).isEqualTo(Commands.WRONG_USE);
         assertThat(outcome.out()).isEmpty();
         assertThat(outcome.err().strip()).contains(message).hasLineCount(1);
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "",
+                "isotonic",
+                "isotonic data.json --to x",
+                "isotonic data.json more.json",
+                "isotonic d.json --out"
+            })
+    void anUnfinishedLineIsAnsweredWithTheUsage(String line) {
+        Outcome outcome = StatisticSamples.run(line.isEmpty() ? List.of() : List.of(line.split(" ")));
+        assertThat(outcome.code()).isEqualTo(Commands.WRONG_USE);
+        assertThat(outcome.out()).isEmpty();
+        assertThat(outcome.err())
+                .startsWith("statistic: ")
+                .contains("statistic [--help] [--out FILE] METHOD FILE.json");
     }
 
     @Test

@@ -6,6 +6,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -105,11 +106,13 @@ final class StatisticSamples {
     static Outcome run(List<String> args) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int code = new StatisticCommand()
-                .run(
-                        args,
+        List<String> line = new ArrayList<>(List.of("statistic"));
+        line.addAll(args);
+        int code = Commands.run(
+                        line,
                         new PrintStream(out, true, StandardCharsets.UTF_8),
-                        new PrintStream(err, true, StandardCharsets.UTF_8));
+                        new PrintStream(err, true, StandardCharsets.UTF_8))
+                .orElseThrow();
         return new Outcome(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
     }
 }

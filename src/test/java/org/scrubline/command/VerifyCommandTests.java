@@ -69,7 +69,10 @@ class VerifyCommandTests {
     private Answer verify(Map<String, String> environment, String... args) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int exit = new VerifyCommand(environment).run(List.of(args), print(out), print(err));
+        List<String> line = new ArrayList<>(List.of("verify"));
+        line.addAll(List.of(args));
+        int exit = Commands.run(line, new Terminal(print(out), print(err), environment))
+                .orElseThrow();
         return new Answer(exit, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
     }
 
@@ -116,17 +119,19 @@ class VerifyCommandTests {
         Path file = folder.resolve("evidence.jsonl");
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int exit = new EvidenceCommand(environment())
-                .run(List.of("--tenant", tenant(), "--out", file.toString()), print(out), print(err));
+        int exit = Commands.run(
+                        List.of("evidence", "--tenant", tenant(), "--out", file.toString()),
+                        new Terminal(print(out), print(err), environment()))
+                .orElseThrow();
         assertThat(err.toString(StandardCharsets.UTF_8)).isEmpty();
         assertThat(exit).isZero();
-        Answer sound = verify(Map.of(), "--export", file.toString(), "--checkpoint", checkpoint(), "--key", key());
+        Answer sound = verify(Map.of(), "--file", file.toString(), "--checkpoint", checkpoint(), "--key", key());
         assertThat(sound.exit()).isZero();
         assertThat(sound.out()).contains("Sound: ");
 
         List<String> lines = new ArrayList<>(Files.readAllLines(file));
         lines.replaceAll(line -> line.replace("\"signer_name\":\"Ansel Verrin\"", "\"signer_name\":\"Another\""));
-        Answer unsound = verify(Map.of(), "--export", file("changed.jsonl", String.join("\n", lines) + "\n"));
+        Answer unsound = verify(Map.of(), "--file", file("changed.jsonl", String.join("\n", lines) + "\n"));
         assertThat(unsound.exit()).isEqualTo(1);
         assertThat(unsound.out())
                 .contains("Signed sheet " + evidence.signed().get(0).id() + ": its rows in signed_sheet are not those")
@@ -160,15 +165,17 @@ class VerifyCommandTests {
     @Test
     void whatCannotRunSaysWhy() throws IOException {
         for (String[] args : new String[][] {
-            {"--export", folder.resolve("missing").toString()},
+            {"--file", folder.resolve("missing").toString()},
             {"--receipt", folder.resolve("missing").toString()},
-            {"--export", file("no.jsonl", "{}\n")},
+            {"--file", file("no.jsonl", "{}\n")},
             {"--receipt", file("no.json", "{}")},
             {"--checkpoint", file("no.txt", "nothing")},
             {"--key", file("no-key.txt", "nothing")},
             {"--tenant", "nobody"},
             {"--wrong", "x"},
-            {"--export"},
+            {"--file"},
+            {"--export", "x"},
+            {"--file", "x", "--receipt", "y"},
             {"--scrubline.data-directory=" + folder}
         }) {
             Answer answer = verify(Map.of(), args);
@@ -184,6 +191,6 @@ class VerifyCommandTests {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         assertThat(Commands.run(List.of(command, "--help"), print(out), System.err))
                 .hasValue(0);
-        assertThat(out.toString(StandardCharsets.UTF_8)).startsWith(command);
+        assertThat(out.toString(StandardCharsets.UTF_8)).contains("Usage: scrubline " + command);
     }
 }

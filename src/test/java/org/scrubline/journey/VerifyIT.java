@@ -34,7 +34,7 @@ class VerifyIT {
         Answer stopped = run(data, "verify");
         assertThat(stopped.exit()).as(stopped.printed()).isZero();
         assertThat(stopped.printed()).contains("Sound: ");
-        Answer alone = run(folder.resolve("nothing"), "verify", "--export", file.toString());
+        Answer alone = run(folder.resolve("nothing"), "verify", "--file", file.toString());
         assertThat(alone.exit()).as(alone.printed()).isZero();
         assertThat(run(folder.resolve("nothing"), "verify").exit()).isEqualTo(2);
     }

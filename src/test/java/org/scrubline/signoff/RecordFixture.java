@@ -7,6 +7,7 @@ import org.scrubline.casework.SheetChange;
 import org.scrubline.casework.SheetFixture.Theatre;
 import org.scrubline.casework.Sheets;
 import org.scrubline.platform.Attempt;
+import org.scrubline.platform.Recognised;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.signoff.Versions.Signature;
 import org.scrubline.support.TestOrganisations;
@@ -47,6 +48,11 @@ public class RecordFixture {
 
     public static Signature signature(String text) {
         return Signature.byPassword(text, TestOrganisations.PASSWORD);
+    }
+
+    /** What somebody says who has just been recognised by a password. */
+    static Spoken spoken(SignedIn who, String text) {
+        return new Spoken(text, new Recognised.ByPassword(who.accountId()));
     }
 
     /** Ends every role of this person. */

@@ -178,15 +178,17 @@ class RecordSequenceTests {
                 case VERSION_OPENED -> versions.open(writer, first.id(), why);
                 case VERSION_DROPPED -> dropped();
                 case VERSION_SIGNED -> signed();
-                case VOID_ASKED -> voids.ask(signer, first.id(), VoidGround.OTHER, why);
-                case VOID_CONFIRMED -> voids.decide(director, first.id(), true, why);
-                case VOID_DECLINED -> voids.decide(director, first.id(), false, why);
+                case VOID_ASKED -> voids.ask(signer, first.id(), VoidGround.OTHER, RecordFixture.spoken(signer, why));
+                case VOID_CONFIRMED -> voids.decide(director, first.id(), true, RecordFixture.spoken(director, why));
+                case VOID_DECLINED -> voids.decide(director, first.id(), false, RecordFixture.spoken(director, why));
                 case CONTEST_OPENED -> opened(why);
-                case CONTEST_REPLIED -> contests.reply(contestedScorer, contest, why);
+                case CONTEST_REPLIED ->
+                    contests.reply(contestedScorer, contest, RecordFixture.spoken(contestedScorer, why));
                 case REVIEWER_NAMED -> named(why);
-                case CONTEST_UPHELD -> decisions.decide(named, contest, true, why);
-                case CONTEST_NOT_UPHELD -> decisions.decide(named, contest, false, why);
-                case CONTEST_WITHDRAWN -> decisions.withdraw(theatre.trainee(), contest, why);
+                case CONTEST_UPHELD -> decisions.decide(named, contest, true, RecordFixture.spoken(named, why));
+                case CONTEST_NOT_UPHELD -> decisions.decide(named, contest, false, RecordFixture.spoken(named, why));
+                case CONTEST_WITHDRAWN ->
+                    decisions.withdraw(theatre.trainee(), contest, RecordFixture.spoken(theatre.trainee(), why));
                 default -> throw new IllegalArgumentException(event.name());
             };
         }
@@ -209,7 +211,8 @@ class RecordSequenceTests {
         }
 
         private Attempt<Statement> opened(String why) {
-            Attempt<Statement> attempt = contests.open(theatre.trainee(), first.id(), List.of(), why);
+            Attempt<Statement> attempt = contests.open(
+                    theatre.trainee(), first.id(), List.of(), RecordFixture.spoken(theatre.trainee(), why));
             if (attempt instanceof Attempt.Done<Statement> done) {
                 contest = done.value().id();
                 contestedScorer = signer;
@@ -223,7 +226,8 @@ class RecordSequenceTests {
                     .filter(one -> !one.equals(named) && !signers.contains(one))
                     .findFirst()
                     .orElseThrow();
-            Attempt<Statement> attempt = contests.nameReviewer(director, contest, next.personId(), why);
+            Attempt<Statement> attempt =
+                    contests.nameReviewer(director, contest, next.personId(), RecordFixture.spoken(director, why));
             if (attempt instanceof Attempt.Done<Statement>) {
                 named = next;
             }

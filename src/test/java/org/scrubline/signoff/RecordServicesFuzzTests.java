@@ -166,7 +166,7 @@ class RecordServicesFuzzTests {
 
         private Attempt<?> ask(RecordEvent event, SignedIn who) {
             return switch (event) {
-                case LATE_RELEASED -> releases.release(who, sheet, "For this test.");
+                case LATE_RELEASED -> releases.release(who, sheet, RecordFixture.spoken(who, "For this test."));
                 case SIGNED -> signing.signWithoutCredential(who, sheet);
                 default -> {
                     SignedSheet version = sheets.ofSheet(sheet).orElseThrow(NotFound::new);

@@ -30,7 +30,7 @@ import java.util.Map;
 public final class CompetencyModel {
 
     /** Version of the engine: changes whenever the same scores could give other numbers. */
-    public static final String VERSION = "1";
+    public static final String VERSION = "2";
 
     /** Widening of bands for the uncertainty of the population parameters. */
     public static final double BAND_FACTOR = 1.12;

@@ -11,12 +11,10 @@ import java.util.stream.IntStream;
  */
 final class Connections {
 
-    private final int[] groupOfSupervisor;
     private final List<int[]> supervisorGroups = new ArrayList<>();
     private final List<List<Integer>> traineeGroups = new ArrayList<>();
 
     private Connections(int[] groupOfSupervisor, int groups) {
-        this.groupOfSupervisor = groupOfSupervisor;
         for (int g = 0; g < groups; g++) {
             int group = g;
             int[] members = IntStream.range(0, groupOfSupervisor.length)
@@ -75,9 +73,5 @@ final class Connections {
     /** Trainees of a group, in their order. */
     List<Integer> trainees(int group) {
         return traineeGroups.get(group);
-    }
-
-    int groupOf(int supervisor) {
-        return groupOfSupervisor[supervisor];
     }
 }

@@ -99,7 +99,7 @@ final class CurveWriter {
             points.add(new StepCurve.Chance(chances.one(above), chances.one(above - half), chances.one(above + half)));
         }
         int column = 2 + s;
-        double effectVariance = smoothed.spread.covariance[column * smoothed.work.border + column];
+        double effectVariance = smoothed.spread.covariance[column][column];
         return new StepCurve(table.steps().get(s), seen(s), smoothed.work.effect[column], sd(effectVariance), points);
     }
 

@@ -3,8 +3,9 @@ package org.scrubline.scoring.curve;
 import java.util.Arrays;
 
 /**
- * Small dense symmetric matrices, row by row in one array, upper triangle. Loops run along rows in outer-product form,
- * which the compiler turns into vector instructions; sums keep one fixed order, so results are the same bits always.
+ * Small dense symmetric matrices, row by row in one array, upper triangle. Where most time goes the rows are arrays of
+ * their own: only then does the compiler make vector instructions of a loop along them. Sums keep one fixed order, so
+ * results are the same bits always.
  */
 final class Dense {
 
@@ -78,35 +79,74 @@ final class Dense {
     /** Full symmetric inverse of U'U restricted to rows and columns from..n-1, as a (n-from)² matrix. */
     static double[] inverse(double[] u, int n, int from) {
         int size = n - from;
-        double[] w = new double[size * size];
-        for (int k = 0; k < size; k++) {
-            int row = k * size;
-            w[row + k] = 1;
-            for (int i = 0; i < k; i++) {
-                subtract(w, row, w, i * size, 0, i + 1, u[(from + i) * n + from + k]);
-            }
-            double inverse = 1 / u[(from + k) * n + from + k];
-            for (int j = 0; j <= k; j++) {
-                w[row + j] *= inverse;
-            }
-        }
         double[] a = new double[size * size];
-        for (int k = 0; k < size; k++) {
-            for (int i = 0; i <= k; i++) {
-                add(a, i * size, w, k * size, i, k + 1, w[k * size + i]);
-            }
+        double[][] rows = inverseRows(u, n, from);
+        for (int i = 0; i < size; i++) {
+            System.arraycopy(rows[i], 0, a, i * size, size);
         }
-        mirror(a, size);
         return a;
     }
 
-    /** Copies the upper triangle to the lower. */
-    static void mirror(double[] a, int n) {
-        for (int i = 0; i < n; i++) {
-            for (int j = 0; j < i; j++) {
-                a[i * n + j] = a[j * n + i];
+    /** The same as an array of rows. */
+    static double[][] inverseRows(double[] u, int n, int from) {
+        int size = n - from;
+        double[][] w = inverseFactor(u, n, from);
+        double[][] a = new double[size][size];
+        double[] c = new double[size];
+        for (int i = 0; i < size; i++) {
+            for (int k = i; k < size; k++) {
+                c[k] = w[k][i];
+            }
+            addRows(a[i], w, i, size, c);
+        }
+        return a;
+    }
+
+    /** Inverse of U' restricted to rows and columns from..n-1: a lower triangle, zero above. */
+    private static double[][] inverseFactor(double[] u, int n, int from) {
+        int size = n - from;
+        double[][] w = new double[size][size];
+        double[] c = new double[size];
+        for (int k = 0; k < size; k++) {
+            int column = from + k;
+            for (int i = 0; i < k; i++) {
+                c[i] = -u[(from + i) * n + column];
+            }
+            w[k][k] = 1;
+            addRows(w[k], w, 0, k, c);
+            double inverse = 1 / u[column * n + column];
+            for (int j = 0; j <= k; j++) {
+                w[k][j] *= inverse;
             }
         }
+        return w;
+    }
+
+    /** {@code y += Σ x_i rows_i} over i in first..end-1; rows are as long as y. */
+    static void addRows(double[] y, double[][] rows, int first, int end, double[] x) {
+        int i = first;
+        for (; i + 3 < end; i += 4) {
+            double c0 = x[i];
+            double c1 = x[i + 1];
+            double c2 = x[i + 2];
+            double c3 = x[i + 3];
+            double[] r0 = rows[i];
+            double[] r1 = rows[i + 1];
+            double[] r2 = rows[i + 2];
+            double[] r3 = rows[i + 3];
+            for (int j = 0; j < y.length; j++) {
+                y[j] = y[j] + c0 * r0[j] + c1 * r1[j] + c2 * r2[j] + c3 * r3[j];
+            }
+        }
+        for (; i < end; i++) {
+            add(y, 0, rows[i], 0, 0, y.length, x[i]);
+        }
+    }
+
+    /** {@code y = Σ x_i rows_i} over the first x.length rows. */
+    static void multiply(double[][] rows, double[] x, double[] y) {
+        Arrays.fill(y, 0);
+        addRows(y, rows, 0, x.length, x);
     }
 
     /** y = A x for a full n × n matrix. */

@@ -115,12 +115,6 @@ final class Lbfgs {
         Arrays.fill(direction, 0);
         Dense.subtract(direction, 0, q, 0, 0, n, 1);
         slope = Dense.dot(direction, 0, gradient, 0, n);
-        if (!(slope < 0)) {
-            pairs.clear();
-            Arrays.fill(direction, 0);
-            Dense.subtract(direction, 0, gradient, 0, 0, n, 1);
-            slope = -norm(gradient);
-        }
     }
 
     private double at(double share) {

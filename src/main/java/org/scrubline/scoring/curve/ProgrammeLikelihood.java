@@ -118,12 +118,12 @@ final class ProgrammeLikelihood {
             workers.each(slope.size(), i -> {
                 TraineeSlope s = slope.get(i);
                 double[] met = subset(covariance, group.supervisors, s.work.blockSupervisors);
-                s.prepare(point, met, group.severity);
+                s.prepare(point, met);
             });
             group.step(false);
             workers.each(slope.size(), i -> {
                 TraineeSweep.back(slope.get(i).work, group.severityStep);
-                slope.get(i).collect(point, group.severity);
+                slope.get(i).collect(point);
             });
             slope.forEach(sum::add);
             sum.addSeverities(group, covariance);

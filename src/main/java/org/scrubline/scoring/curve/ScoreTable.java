@@ -122,18 +122,22 @@ public final class ScoreTable {
         return steps;
     }
 
+    /** Number of levels K, 2..15. */
     public int levels() {
         return levels;
     }
 
+    /** Number of complexity values of each assessment; 0 while there are no scores. */
     public int covariates() {
         return covariates;
     }
 
+    /** Number of assessments with at least one score. */
     public int assessments() {
         return supervisor.length;
     }
 
+    /** Number of scores; entries that allow every level are none. */
     public int scores() {
         return span.length;
     }

@@ -60,7 +60,7 @@ public final class ScorerSignals {
         SmoothedTrainee smoothed = SmoothedTrainee.of(fit, table, trainee);
         TraineeWork t = smoothed.work;
         TraineeSlope slope = new TraineeSlope(t);
-        slope.prepare(smoothed.point, smoothed.severityCovariance, smoothed.severity);
+        slope.prepare(smoothed.point, smoothed.severityCovariance);
         for (int i = 0; i < t.cases; i++) {
             int first = table.assessmentStart[t.caseOffset + i] - t.assessmentOffset;
             int end = table.assessmentStart[t.caseOffset + i + 1] - t.assessmentOffset;

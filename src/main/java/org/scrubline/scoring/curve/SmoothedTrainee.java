@@ -32,9 +32,8 @@ final class SmoothedTrainee {
         spread.compute(severityCovariance);
         panel = message.panel(severity, severityCovariance);
         panelPull = new double[work.border];
-        int met = work.supervisors.length;
-        for (int r = 0; r < work.border; r++) {
-            panelPull[r] = -Dense.dot(spread.pairPull, r * met, panel.covariance(), 0, met);
+        for (int v = 0; v < work.supervisors.length; v++) {
+            Dense.subtract(panelPull, 0, spread.pairPull[v], 0, 0, work.border, panel.covariance()[v]);
         }
         double sum = 0;
         for (int s = 0; s < work.steps; s++) {
@@ -91,11 +90,7 @@ final class SmoothedTrainee {
         double[] v = new double[2 + steps];
         for (int s = 0; s < steps; s++) {
             int c = 2 + s;
-            v[c] = base
-                    + 2 * image[c]
-                    + spread.covariance[c * work.border + c]
-                    - 2 * (shared + panelPull[c])
-                    + panel.variance();
+            v[c] = base + 2 * image[c] + spread.covariance[c][c] - 2 * (shared + panelPull[c]) + panel.variance();
         }
         for (int s = 0; s < steps; s++) {
             e[2 + s] += 1.0 / steps;
@@ -159,7 +154,7 @@ final class SmoothedTrainee {
             covariance[r] = image[column[r]] - panelPull[column[r]];
             covariance[r * n] = covariance[r];
             for (int c = 1; c < n; c++) {
-                covariance[r * n + c] = spread.covariance[column[r] * work.border + column[c]];
+                covariance[r * n + c] = spread.covariance[column[r]][column[c]];
             }
         }
         return new NextCase(mean, covariance, experience);

@@ -12,6 +12,7 @@ public enum Support {
         this.words = words;
     }
 
+    /** The phrase a page shows. */
     public String words() {
         return words;
     }

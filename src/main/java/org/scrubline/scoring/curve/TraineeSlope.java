@@ -12,12 +12,21 @@ final class TraineeSlope {
     final TraineeWork work;
     final TraineeSpread spread;
 
-    /** Posterior variance of each score's location, and of each whole-assessment effect. */
-    private final double[] variance;
+    /** Slope of each score's lower residual, and the sum of an assessment's corrected residuals before the second solve. */
+    private final double[] lower;
 
+    private final double[] residuals;
+
+    /** Posterior variance of each whole-assessment effect, and of each trainee × supervisor effect. */
     private final double[] overallVariance;
-    private final double[] stepImage;
+
     private final double[] pairVariance;
+
+    /** Of one assessment, at the border's columns: weights, their image, the variance of each step's location. */
+    private final double[] stepWeight;
+
+    private final double[] stepImage;
+    private final double[] stepVariance;
 
     final double[] beta;
     final double[] gamma;
@@ -37,16 +46,16 @@ final class TraineeSlope {
     double walk;
     double gapWalk;
 
-    private double shifted;
-    private double spreadWeighted;
-
     TraineeSlope(TraineeWork work) {
         this.work = work;
         spread = new TraineeSpread(work);
-        variance = new double[work.scores];
+        lower = new double[work.scores];
+        residuals = new double[work.assessments];
         overallVariance = new double[work.assessments];
-        stepImage = new double[work.steps];
         pairVariance = new double[work.supervisors.length];
+        stepWeight = new double[work.pairColumn];
+        stepImage = new double[work.border];
+        stepVariance = new double[work.pairColumn];
         beta = new double[work.steps];
         gamma = new double[work.table.covariates];
         threshold = new double[work.supervisors.length * (work.table.levels + 2)];
@@ -54,24 +63,27 @@ final class TraineeSlope {
     }
 
     /**
-     * Variances of all locations, and the right-hand sides of the second solve.
+     * Variances of all locations, the right-hand sides of the second solve, and what needs no second solve of the
+     * derivatives by difficulties and thresholds.
      *
      * @param severity covariance of the severities of the supervisors met
-     * @param blockSeverity severities of all supervisors solved together
      */
-    void prepare(ModelPoint point, double[] severity, double[] blockSeverity) {
+    void prepare(ModelPoint point, double[] severity) {
         spread.compute(severity);
         pairVariances(severity);
         TraineeWork t = work;
-        t.lay(point, blockSeverity);
         Arrays.fill(t.side, 0);
         Arrays.fill(t.chainSide, 0);
+        Arrays.fill(beta, 0);
+        Arrays.fill(threshold, 0);
         for (int i = 0; i < t.cases; i++) {
             int first = t.table.assessmentStart[t.caseOffset + i] - t.assessmentOffset;
             int end = t.table.assessmentStart[t.caseOffset + i + 1] - t.assessmentOffset;
             for (int j = first; j < end; j++) {
                 t.thresholds(point, i, j);
                 variances(i, j);
+                t.overallGradient[j] = bends(j);
+                TraineeSweep.side(t, i, j, t.overallGradient[j] * t.overallVariance[j]);
             }
         }
         TraineeSweep.eliminateChainSide(t);
@@ -79,62 +91,68 @@ final class TraineeSlope {
         Dense.solve(t.matrix, t.border, t.solution);
     }
 
+    /** Sets the variances of the locations of all steps in assessment j, and of its own effect. */
     private void variances(int i, int j) {
         TraineeWork t = work;
         double[] e = spread.contrast(i, t.pair[j]);
         double[] image = spread.image(e);
         double c0 = Dense.dot(e, 0, image, 0, t.border) + spread.rest[i];
+        weigh(j);
         double total = t.totalWeight[j];
-        weightedImages(j, image, c0 * total);
+        double weighted = Dense.dot(stepWeight, 0, image, 0, t.pairColumn);
+        double shifted = c0 * total + weighted;
+        double within = Dense.dot(stepWeight, 0, stepImage, 0, t.pairColumn);
         double d = t.overallVariance[j];
-        double own = spreadWeighted * d * d + d;
-        overallVariance[j] = own;
-        double gradient = 0;
+        overallVariance[j] = (total * (shifted + weighted) + within) * d * d + d;
+        double base = c0 + overallVariance[j] - 2 * d * shifted;
+        double slope = 2 - 2 * d * total;
+        for (int c = 2; c < t.pairColumn; c++) {
+            stepVariance[c] = base + slope * image[c] + spread.covariance[c][c] - 2 * d * stepImage[c];
+        }
+    }
+
+    /** Sets the weights w of assessment j at its steps' columns, and Vw, V the covariance of the border. */
+    private void weigh(int j) {
+        TraineeWork t = work;
+        Arrays.fill(stepWeight, 0);
+        int end = t.table.scoreStart[t.assessmentOffset + j + 1];
+        for (int k = t.table.scoreStart[t.assessmentOffset + j]; k < end; k++) {
+            stepWeight[2 + t.table.step[k]] = t.weight[k - t.scoreOffset];
+        }
+        Dense.multiply(spread.covariance, stepWeight, stepImage);
+    }
+
+    /** Pull of the determinant on every score of assessment j; returns its sum. */
+    private double bends(int j) {
+        TraineeWork t = work;
+        double bent = 0;
+        double sum = 0;
+        int row = t.pair[j] * (t.table.levels + 2);
         int end = t.table.scoreStart[t.assessmentOffset + j + 1];
         for (int k = t.table.scoreStart[t.assessmentOffset + j]; k < end; k++) {
             int s = t.table.step[k];
-            int column = 2 + s;
-            double h = image[column];
-            double vw = shifted + h * total + stepImage[s];
-            double v = c0 + 2 * h + spread.covariance[column * t.border + column] - 2 * vw * d + own;
-            variance[k - t.scoreOffset] = v;
-            t.residual[s] = -0.5 * v * slopeOfWeight(t, k);
-            gradient += t.residual[s];
+            int low = ScoreTable.lowest(t.table.span[k]);
+            int high = ScoreTable.highest(t.table.span[k]) + 1;
+            double xa = t.thresholdFactor[low] * t.stepFactor[s];
+            double xb = t.thresholdFactor[high] * t.stepFactor[s];
+            double ga = 1 / (1 + xa);
+            double gb = 1 / (1 + xb);
+            double qa = xa * ga;
+            double va = ga * qa;
+            double half = 0.5 * stepVariance[2 + s];
+            double bendA = half * va * (1 - 2 * ga);
+            double bendB = half * gb * gb * xb * (1 - 2 * gb);
+            double star = qa - gb - bendA - bendB;
+            lower[k - t.scoreOffset] = va;
+            t.residual[s] = -bendA - bendB;
+            bent -= bendA + bendB;
+            beta[s] -= star;
+            sum += star;
+            threshold[row + low] += bendA - qa;
+            threshold[row + high] += bendB + gb;
         }
-        t.overallGradient[j] = gradient;
-        TraineeSweep.side(t, i, j, gradient * d);
-    }
-
-    /** Sets w'V and w'Vw of the assessment, V the covariance of its locations without its own effect. */
-    private void weightedImages(int j, double[] image, double start) {
-        TraineeWork t = work;
-        int first = t.table.scoreStart[t.assessmentOffset + j];
-        int end = t.table.scoreStart[t.assessmentOffset + j + 1];
-        Arrays.fill(stepImage, 0);
-        double weighted = 0;
-        for (int k = first; k < end; k++) {
-            int row = (2 + t.table.step[k]) * t.border + 2;
-            double w = t.weight[k - t.scoreOffset];
-            weighted += w * image[2 + t.table.step[k]];
-            Dense.add(stepImage, 0, spread.covariance, row, 0, t.steps, w);
-        }
-        shifted = start + weighted;
-        spreadWeighted = 0;
-        for (int k = first; k < end; k++) {
-            int s = t.table.step[k];
-            double vw = shifted + image[2 + s] * t.totalWeight[j] + stepImage[s];
-            spreadWeighted += t.weight[k - t.scoreOffset] * vw;
-        }
-    }
-
-    private static double slopeOfWeight(TraineeWork t, int k) {
-        byte span = t.table.span[k];
-        double own = t.stepFactor[t.table.step[k]];
-        double xa = t.thresholdFactor[ScoreTable.lowest(span)] * own;
-        double xb = t.thresholdFactor[ScoreTable.highest(span) + 1] * own;
-        double ga = 1 / (1 + xa);
-        double gb = 1 / (1 + xb);
-        return ga * ga * xa * (1 - 2 * ga) + gb * gb * xb * (1 - 2 * gb);
+        residuals[j] = sum;
+        return bent;
     }
 
     /** Posterior variance of the whole-assessment effect of assessment j, after {@link #prepare}. */
@@ -143,12 +161,9 @@ final class TraineeSlope {
     }
 
     /** Derivatives, after the second solve has been carried back to this trainee. */
-    void collect(ModelPoint point, double[] blockSeverity) {
+    void collect(ModelPoint point) {
         TraineeWork t = work;
-        t.lay(point, blockSeverity);
-        Arrays.fill(beta, 0);
         Arrays.fill(gamma, 0);
-        Arrays.fill(threshold, 0);
         Arrays.fill(halo, 0);
         gain = 0;
         gapLoss = 0;
@@ -156,7 +171,6 @@ final class TraineeSlope {
             int first = t.table.assessmentStart[t.caseOffset + i] - t.assessmentOffset;
             int end = t.table.assessmentStart[t.caseOffset + i + 1] - t.assessmentOffset;
             for (int j = first; j < end; j++) {
-                t.thresholds(point, i, j);
                 double sum = corrected(j, TraineeSweep.common(t, i, j) + t.overallStep[j]);
                 gain += t.growth[i] * sum;
                 gapLoss -= t.away[i] * sum;
@@ -172,31 +186,21 @@ final class TraineeSlope {
         walks(point);
     }
 
-    /** Adds the derivatives of one assessment's scores; returns the sum of corrected residuals. */
+    /** Corrects the derivatives by the second solve's step of each score; returns the sum of corrected residuals. */
     private double corrected(int j, double common) {
         TraineeWork t = work;
-        double sum = 0;
+        double sum = residuals[j];
         int row = t.pair[j] * (t.table.levels + 2);
         int end = t.table.scoreStart[t.assessmentOffset + j + 1];
         for (int k = t.table.scoreStart[t.assessmentOffset + j]; k < end; k++) {
             int s = t.table.step[k];
-            int low = ScoreTable.lowest(t.table.span[k]);
-            int high = ScoreTable.highest(t.table.span[k]) + 1;
-            double xa = t.thresholdFactor[low] * t.stepFactor[s];
-            double xb = t.thresholdFactor[high] * t.stepFactor[s];
-            double ga = 1 / (1 + xa);
-            double gb = 1 / (1 + xb);
-            double va = ga * ga * xa;
-            double vb = gb * gb * xb;
-            double half = 0.5 * variance[k - t.scoreOffset];
             double z = common + t.combined[2 + s];
-            double bendA = va * (1 - 2 * ga);
-            double bendB = vb * (1 - 2 * gb);
-            double star = xa * ga - gb - half * (bendA + bendB) - t.weight[k - t.scoreOffset] * z;
-            beta[s] -= star;
-            sum += star;
-            threshold[row + low] += half * bendA + z * va - xa * ga;
-            threshold[row + high] += half * bendB + z * vb + gb;
+            double moved = t.weight[k - t.scoreOffset] * z;
+            double low = lower[k - t.scoreOffset] * z;
+            beta[s] += moved;
+            sum -= moved;
+            threshold[row + ScoreTable.lowest(t.table.span[k])] += low;
+            threshold[row + ScoreTable.highest(t.table.span[k]) + 1] += moved - low;
         }
         return sum;
     }
@@ -214,7 +218,7 @@ final class TraineeSlope {
         double sum = 0;
         for (int r = from; r < to; r++) {
             double x = t.effect[r];
-            double v = r < t.pairColumn ? spread.covariance[r * t.border + r] : pairVariance[r - t.pairColumn];
+            double v = r < t.pairColumn ? spread.covariance[r][r] : pairVariance[r - t.pairColumn];
             sum += (x * x + v + 2 * x * t.effectStep[r]) * t.precision[r] - 1;
         }
         return sum;
@@ -229,10 +233,10 @@ final class TraineeSlope {
         double[] image = new double[met];
         for (int v = 0; v < met; v++) {
             for (int w = 0; w < met; w++) {
-                g[w] = (v == w ? 1 : 0) - spread.pairPull[(t.pairColumn + v) * met + w];
+                g[w] = (v == w ? 1 : 0) - spread.pairPull[w][t.pairColumn + v];
             }
             Dense.multiply(severity, met, g, image);
-            double n = spread.pairPull[(t.pairColumn + v) * met + v] / kappa;
+            double n = spread.pairPull[v][t.pairColumn + v] / kappa;
             pairVariance[v] = n + Dense.dot(g, 0, image, 0, met);
         }
     }

@@ -11,11 +11,11 @@ final class TraineeSpread {
 
     final TraineeWork work;
 
-    /** κ times the columns of the inverse border matrix at the supervisors met, B × met. */
-    final double[] pairPull;
+    /** κ times the columns of the inverse border matrix at the supervisors met, met × B. */
+    final double[][] pairPull;
 
     /** Covariance of the border with severities counted in, B × B. */
-    double[] covariance = new double[0];
+    double[][] covariance = new double[0][];
 
     /** Regression of the walk on the border, cases × B. */
     final double[] regression;
@@ -30,7 +30,7 @@ final class TraineeSpread {
 
     TraineeSpread(TraineeWork work) {
         this.work = work;
-        pairPull = new double[work.border * work.supervisors.length];
+        pairPull = new double[work.supervisors.length][work.border];
         regression = new double[work.cases * work.border];
         rest = new double[work.cases];
         restNext = new double[work.cases];
@@ -43,22 +43,19 @@ final class TraineeSpread {
         TraineeWork t = work;
         int b = t.border;
         int met = t.supervisors.length;
-        covariance = Dense.inverse(t.matrix, b, 0);
-        double kappa = t.pairPrecision;
-        for (int r = 0; r < b; r++) {
-            for (int v = 0; v < met; v++) {
-                pairPull[r * met + v] = kappa * covariance[r * b + t.pairColumn + v];
+        covariance = Dense.inverseRows(t.matrix, b, 0);
+        for (int v = 0; v < met; v++) {
+            for (int r = 0; r < b; r++) {
+                pairPull[v][r] = t.pairPrecision * covariance[r][t.pairColumn + v];
             }
         }
         double[] half = new double[met];
         for (int r = 0; r < b; r++) {
             Arrays.fill(half, 0);
             for (int v = 0; v < met; v++) {
-                Dense.add(half, 0, severity, v * met, 0, met, pairPull[r * met + v]);
+                Dense.add(half, 0, severity, v * met, 0, met, pairPull[v][r]);
             }
-            for (int c = 0; c < b; c++) {
-                covariance[r * b + c] += Dense.dot(half, 0, pairPull, c * met, met);
-            }
+            Dense.addRows(covariance[r], pairPull, 0, met, half);
         }
         chain();
     }
@@ -98,7 +95,7 @@ final class TraineeSpread {
 
     /** Covariance times a contrast; the array is reused by the next call. */
     double[] image(double[] e) {
-        Dense.multiply(covariance, work.border, e, image);
+        Dense.multiply(covariance, e, image);
         return image;
     }
 

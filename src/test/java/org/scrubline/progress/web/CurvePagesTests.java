@@ -21,6 +21,7 @@ import org.scrubline.platform.SignedIn;
 import org.scrubline.rubric.Procedures;
 import org.scrubline.rubric.Rubrics;
 import org.scrubline.rubric.Step;
+import org.scrubline.scoring.curve.CompetencyModel;
 import org.scrubline.signoff.Contests;
 import org.scrubline.signoff.SignedSheet;
 import org.scrubline.signoff.SignedSheets;
@@ -87,7 +88,7 @@ class CurvePagesTests {
         assertThat(curve("/progress", trainee))
                 .contains("Insufficient evidence for a modelled number:")
                 .contains("2 scored cases so far; 5 are needed.", "was scored twice; 3 times are needed.")
-                .contains("1 scorer so far; 2 are needed.", "Engine version 1.")
+                .contains("1 scorer so far; 2 are needed.", "Engine version " + CompetencyModel.VERSION + ".")
                 .doesNotContain("<svg", "<table", "Assurance", "Provisional");
     }
 
@@ -155,7 +156,9 @@ class CurvePagesTests {
                     .contains("Supports, does not replace, the judgement of licensed supervisors and local policy.")
                     .contains("The scores remove 83 % of what would be unknown")
                     .contains("all critical steps at 4 or 5, in 50 of 100 cases", "Assurance")
-                    .contains("Engine version 1. Signed sheets up to", "Programme values from 16 signed sheets")
+                    .contains(
+                            "Engine version " + CompetencyModel.VERSION + ". Signed sheets up to",
+                            "Programme values from 16 signed sheets")
                     .contains("start values from simulated programmes")
                     .containsPattern("evidence supports|does not yet support|insufficient evidence")
                     .doesNotContain("??", "readiness", "Readiness", "entrust");

@@ -10,7 +10,7 @@ class CurveSimulationTests {
     @Test
     void bandsAndChancesHoldOnProgrammesWithTheirOwnFit() {
         CurveSimulation simulation = new CurveSimulation();
-        simulation.ownFit(0, 8);
+        simulation.ownFit(0, 5);
         String report = simulation.report();
         double spread = 3 * simulation.coverageError();
         assertThat(simulation.coverage()).as(report).isBetween(0.88 - spread, 0.92 + spread);
@@ -22,7 +22,7 @@ class CurveSimulationTests {
     @Test
     void forecastsOfNewTraineesHold() {
         CurveSimulation simulation = new CurveSimulation();
-        simulation.newTrainees(0, 4, Estimation.DIFFICULTY);
+        simulation.newTrainees(0, 3, Estimation.DIFFICULTY);
         String report = simulation.report();
         assertThat(simulation.forecasts).isGreaterThan(100);
         assertThat((double) simulation.forecastsHeld / simulation.forecasts)

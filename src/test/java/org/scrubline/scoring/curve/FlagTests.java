@@ -2,10 +2,18 @@ package org.scrubline.scoring.curve;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class FlagTests {
+
+    @Test
+    void everyPromptSaysHowOftenItIsRaisedWithoutCause() {
+        assertThat(Flag.Kind.values())
+                .allSatisfy(kind -> assertThat(kind.falseAlarms()).isNotBlank());
+        assertThat(Flag.Kind.SCORING_SHIFTED.falseAlarms()).isEqualTo("1.5 % of steady supervisors");
+    }
 
     @ParameterizedTest
     @CsvSource(

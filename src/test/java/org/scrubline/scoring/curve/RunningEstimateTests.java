@@ -1,11 +1,13 @@
 package org.scrubline.scoring.curve;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.assertj.core.util.DoubleComparator;
 import org.junit.jupiter.api.Test;
 
 /** The case-by-case update where its numbers can be had without it. */
@@ -83,6 +85,48 @@ class RunningEstimateTests {
         assertThat(law.covariance()[0]).isCloseTo(square(psi.levelSd()) + psi.walk(), within(1e-12));
         assertThat(law.covariance()[5]).isCloseTo(square(psi.gainSd()), within(1e-12));
         assertThat(law.covariance()[10]).isCloseTo(square(psi.stepSd()), within(1e-12));
+    }
+
+    /** Three cases, the second with two scorers; each assessment by each of the ways there. */
+    @Test
+    void extendingByAnAssessmentEqualsRunningItWhole() {
+        List<String> forms = List.of("a c0 known", "b c1 known", "c c1 other", "d c2 unknown");
+        RunningPath extended = RunningPath.of(fit, history(forms.subList(0, 1)), "new");
+        for (int n = 2; n <= forms.size(); n++) {
+            extended.extend(history(forms.subList(0, n)));
+            assertThat(extended.points())
+                    .usingRecursiveComparison()
+                    .withComparatorForType(new DoubleComparator(1e-12), Double.class)
+                    .isEqualTo(RunningPath.of(fit, history(forms.subList(0, n)), "new")
+                            .points());
+        }
+        assertThat(extended.points()).extracting(RunningPoint::caseId).containsExactly("c0", "c1", "c1", "c2");
+        assertThat(extended.state().next(new int[] {0}, new double[3], 0).experience())
+                .isEqualTo(3);
+    }
+
+    @Test
+    void aChangedPastIsRefused() {
+        RunningPath path = RunningPath.of(fit, history(List.of("b c1 known")), "new");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> path.extend(history(List.of("a c0 known", "b c1 known"))))
+                .withMessageContaining("history was changed at assessment a");
+        assertThat(path.points()).hasSize(1);
+    }
+
+    /** Each form "assessment case supervisor"; the n-th case comes after n months away. */
+    private static ScoreTable history(List<String> forms) {
+        List<ObservedScore> scores = new ArrayList<>();
+        for (String form : forms) {
+            String[] part = form.split(" ");
+            int place = part[1].charAt(1) - '0';
+            CaseContext context = new CaseContext(part[1], place, place, place, List.of(0.0, 0.0, 0.0));
+            for (int s = 0; s < STEPS.size(); s++) {
+                scores.add(new ObservedScore(
+                        part[0], "new", part[2], context, STEPS.get(s), 1 + (s + part[0].charAt(0)) % 5));
+            }
+        }
+        return ScoreTable.of(5, STEPS, scores);
     }
 
     private double above(int k, double location) {
