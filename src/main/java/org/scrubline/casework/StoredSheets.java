@@ -157,8 +157,12 @@ class StoredSheets implements Sheets {
         if (draft.converted()) {
             return sheet;
         }
+        return withoutConversion(rubric(sheet.rubricVersionId()), sheet);
+    }
+
+    static Sheet withoutConversion(Rubric rubric, Sheet sheet) {
         Map<String, StepState> steps = new LinkedHashMap<>(sheet.steps());
-        rubric(sheet.rubricVersionId()).steps().stream()
+        rubric.steps().stream()
                 .filter(Step::onlyWhenConverted)
                 .forEach(step -> steps.putIfAbsent(step.code(), new StepState.NotPart()));
         return sheet.with(steps);

@@ -61,7 +61,7 @@ class SheetController {
             RedirectAttributes redirect) {
         Draft draft = drafts.open(who, id);
         SheetInput sent = SheetInput.of(form);
-        SheetReading reading = draft.read(sent);
+        SheetReading reading = draft.read(sent, UUID.randomUUID());
         if (!reading.refusals().isEmpty()) {
             return refused(draft, sent, reading.refusals());
         }

@@ -36,6 +36,11 @@ class SheetWords {
         return messages.getMessage(key, arguments, locale());
     }
 
+    /** The words of a key with the places for its arguments still open. */
+    String pattern(String key) {
+        return messages.getMessage(key, null, locale());
+    }
+
     String say(Refusal refusal) {
         return messages.getMessage(refusal.messageKey(), refusal.arguments().toArray(), locale());
     }
