@@ -117,6 +117,16 @@ class StoredSheets implements Sheets {
     }
 
     @Override
+    @Transactional(readOnly = true)
+    public SheetReceipt receipt(SignedIn scorer, UUID id) {
+        Sheet sheet = get(id);
+        if (!sheet.editorId().equals(scorer.personId())) {
+            throw new NotFound();
+        }
+        return new SheetReceipt(sheet, writer.taps(id));
+    }
+
+    @Override
     public boolean markSigned(UUID id, int onVersion) {
         boolean signed = writer.markSigned(id, onVersion);
         if (signed) {

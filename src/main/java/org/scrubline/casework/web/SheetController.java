@@ -52,6 +52,15 @@ class SheetController {
         return PAGE;
     }
 
+    /** The same page without a name on it, for a device to keep. */
+    @GetMapping("/table")
+    String table(@AuthenticationPrincipal SignedIn who, @PathVariable UUID id, Model model) {
+        Draft draft = words.nameless(drafts.open(who, id));
+        model.addAttribute("page", pages.of(draft, draft.stored(), Map.of()));
+        model.addAttribute("errors", List.of());
+        return PAGE;
+    }
+
     @PostMapping
     ModelAndView save(
             @AuthenticationPrincipal SignedIn who,

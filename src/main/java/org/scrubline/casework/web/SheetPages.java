@@ -39,6 +39,8 @@ class SheetPages {
         Suggestions suggestions = new Suggestions(draft.rubric(), sheet);
         String trainee = draft.traineeName();
         return new SheetPage(
+                sheet.id().toString(),
+                sheet.editorId().toString(),
                 "/sheets/" + sheet.id(),
                 sheet.lockVersion(),
                 words.say("sheet.title", trainee),

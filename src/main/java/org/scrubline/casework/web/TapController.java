@@ -48,10 +48,18 @@ class TapController {
             throws IOException {
         Optional<TapBody> body = TapBody.read(request.getInputStream());
         body.ifPresent(tap -> request.setAttribute(TAP, tap.tap()));
+        if (body.filter(tap -> madeByAnother(who, tap)).isPresent()) {
+            return ResponseEntity.status(HttpStatus.FORBIDDEN).build();
+        }
         Draft draft = drafts.open(who, id);
         return body.isEmpty()
                 ? problem(request, HttpStatus.BAD_REQUEST, List.of(words.say("sheet.tap.unreadable")), "")
                 : apply(who, draft, body.get(), request);
+    }
+
+    /** On a shared device somebody else may have logged in since: the tap waits there for the one who made it. */
+    private static boolean madeByAnother(SignedIn who, TapBody tap) {
+        return !tap.person().isEmpty() && !tap.person().equals(who.personId().toString());
     }
 
     private ResponseEntity<Object> apply(SignedIn who, Draft draft, TapBody tap, HttpServletRequest request) {

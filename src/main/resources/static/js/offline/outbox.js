@@ -1,0 +1,160 @@
+// Brings taps to the server: of one sheet strictly one after the other, each until the server has answered for that very
+// tap. A tap leaves the device only after the server, asked again, has named it among those it has.
+const LONGEST_WAIT = 15000;
+
+const nobody = { request: (name, options, work) => work(true) };
+
+// store: a DeviceStore or PageStore. transport: send(tap, version) and receipt(sheet), see transport.js.
+// tell({tap, state, reasons, answer, problem}): what became of a tap, or a problem of the whole queue.
+export class Outbox {
+  constructor({ store, transport, tell, locks = navigator.locks ?? nobody, later = setTimeout, random = Math.random }) {
+    Object.assign(this, { store, transport, tell, locks, later, random });
+    this.tries = 0;
+    this.timers = new Map();
+    this.loose = [];
+    this.again = new Set();
+  }
+
+  // Kept before it is said to be. Where the device has no room, the page alone keeps it, and says so.
+  async add(tap) {
+    const last = (await this.waiting(tap.sheet)).pop();
+    if (last && last.id !== this.onTheWay && tap.key.startsWith("measure.") && last.key === tap.key) {
+      await this.store.change(tap.sheet, { changed: [{ ...last, fields: tap.fields }] });
+      return last;
+    }
+    try {
+      await this.store.add({ ...tap, state: "waiting" });
+    } catch (error) {
+      this.loose.push({ ...tap, state: "waiting", loose: true });
+      this.tell({ tap, problem: "full", error });
+    }
+    return tap;
+  }
+
+  async taps(sheet) {
+    return [...(await this.store.taps(sheet)), ...this.loose.filter((tap) => tap.sheet === sheet)];
+  }
+
+  async waiting(sheet) {
+    return (await this.taps(sheet)).filter((tap) => tap.state === "waiting");
+  }
+
+  // Everything that is not on the server yet, or not read back from it.
+  async unfinished(sheet) {
+    return (await this.taps(sheet)).filter((tap) => tap.state === "waiting" || tap.state === "sent");
+  }
+
+  async update(sheet, { changed = [], removed = [], base = null }) {
+    this.loose = this.loose.map((tap) => changed.find((one) => one.id === tap.id) ?? tap)
+      .filter((tap) => !removed.includes(tap.id));
+    await this.store.change(sheet, { changed: changed.filter((tap) => !tap.loose), removed, base });
+  }
+
+  // Sends what waits. Only one tab sends at a time; another one's turn comes when it asks again.
+  async drain(sheet) {
+    clearTimeout(this.timers.get(sheet));
+    await this.locks.request(`scrubline ${sheet}`, { ifAvailable: true }, async (mine) => {
+      if (!mine || this.sending) {
+        this.again.add(sheet);
+        return;
+      }
+      this.sending = true;
+      try {
+        await this.sendAll(sheet);
+      } finally {
+        this.sending = false;
+      }
+    });
+    if (this.again.delete(sheet)) {
+      this.after(sheet, 300);
+    }
+  }
+
+  async sendAll(sheet) {
+    for (let [tap] = await this.waiting(sheet); tap; [tap] = await this.waiting(sheet)) {
+      if (!(await this.sendOne(sheet, tap))) {
+        return;
+      }
+    }
+    await this.readBack(sheet);
+  }
+
+  async sendOne(sheet, tap) {
+    const { base } = await this.store.package(sheet);
+    this.onTheWay = tap.id;
+    const result = await this.transport.send(tap, base.version).catch(() => ({ kind: "nothing" }));
+    this.onTheWay = null;
+    await this[`on_${result.kind}`](sheet, tap, result);
+    return result.kind === "done" || result.kind === "refused";
+  }
+
+  async on_done(sheet, tap, { answer }) {
+    this.tries = 0;
+    const next = this.store.durable && !tap.loose ? { changed: [{ ...tap, state: "sent" }] } : { removed: [tap.id] };
+    await this.update(sheet, { ...next, base: answer.sheet });
+    this.tell({ tap, state: this.store.durable ? "sent" : "saved", answer });
+  }
+
+  // Put aside with its reason, never dropped.
+  async on_refused(sheet, tap, { reasons }) {
+    this.tries = 0;
+    const next = this.store.durable ? { changed: [{ ...tap, state: "refused", reasons }] } : { removed: [tap.id] };
+    await this.update(sheet, next);
+    this.tell({ tap, state: "refused", reasons });
+  }
+
+  async on_stale(sheet, tap, result) {
+    const waiting = await this.waiting(sheet);
+    await this.update(sheet, { changed: waiting.map((one) => ({ ...one, state: "parked", reasons: result.reasons })) });
+    waiting.forEach((one) => this.tell({ tap: one, state: "refused", reasons: [] }));
+    this.tell({ tap, problem: result.gone ? "gone" : "stale", reasons: result.reasons });
+  }
+
+  async on_login(sheet, tap) {
+    this.pause(sheet, tap, "login");
+  }
+
+  async on_nothing(sheet, tap) {
+    this.pause(sheet, tap, "failed");
+  }
+
+  pause(sheet, tap, problem) {
+    this.tell({ tap, state: "waiting", problem });
+    const wait = Math.min(LONGEST_WAIT, 1000 * 2 ** this.tries);
+    this.tries += 1;
+    this.after(sheet, wait * (0.5 + this.random() / 2));
+  }
+
+  after(sheet, milliseconds) {
+    clearTimeout(this.timers.get(sheet));
+    this.timers.set(sheet, this.later(() => this.drain(sheet), milliseconds));
+  }
+
+  // What was sent is let go once the server, asked anew, says that it has it.
+  async readBack(sheet) {
+    const sent = (await this.store.taps(sheet)).filter((tap) => tap.state === "sent");
+    if (sent.length === 0) {
+      return;
+    }
+    const receipt = await this.transport.receipt(sheet).catch(() => null);
+    if (!receipt) {
+      this.after(sheet, LONGEST_WAIT);
+      return;
+    }
+    const there = sent.filter((tap) => receipt.taps.includes(tap.id));
+    await this.update(sheet, { removed: there.map((tap) => tap.id) });
+    there.forEach((tap) => this.tell({ tap, state: "saved" }));
+  }
+
+  // A person's decision about what was put aside: on top of the sheet as it is now, or not at all.
+  async resume(sheet, base) {
+    const parked = (await this.taps(sheet)).filter((tap) => tap.state === "parked");
+    await this.update(sheet, { changed: parked.map((tap) => ({ ...tap, state: "waiting" })), base });
+    await this.drain(sheet);
+  }
+
+  async giveUp(sheet, states) {
+    const given = (await this.taps(sheet)).filter((tap) => states.includes(tap.state));
+    await this.update(sheet, { removed: given.map((tap) => tap.id) });
+  }
+}
