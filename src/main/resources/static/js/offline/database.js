@@ -6,8 +6,7 @@ const STORES = {
   vaults: { keyPath: "person" },
   taps: { keyPath: "order", autoIncrement: true },
   packages: { keyPath: ["person", "sheet"] },
-  drafts: { keyPath: ["person", "place"] },
-  submissions: { keyPath: ["person", "id"] },
+  drafts: { keyPath: ["person", "sheet"] },
 };
 
 const promised = (request) => new Promise((resolve, reject) => {

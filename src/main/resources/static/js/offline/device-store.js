@@ -7,7 +7,7 @@ export const FORMAT = 2;
 
 const UPDATES = {
   // The first form had neither the device's clock nor the key by which taps of one measure are told.
-  1: (tap) => ({ at: null, ...tap, key: Object.keys(tap.fields).join() }),
+  1: (kept) => (kept.fields ? { at: null, ...kept, key: Object.keys(kept.fields).join() } : kept),
 };
 
 export class NewerWork extends Error {}
@@ -92,25 +92,15 @@ export class DeviceStore {
     await write(this.database, ["packages"], ({ packages }) => packages.delete([this.person, sheet]));
   }
 
-  async keep(store, id, value) {
-    const field = store === "drafts" ? "place" : "id";
-    const record = { ...(await this.sealed(`${store} ${id}`, value)), [field]: id };
-    await write(this.database, [store], (stores) => stores[store].put(record));
+  // Words typed on a sheet and not given as an answer yet: text by field.
+  async keepDraft(sheet, words) {
+    const record = { ...(await this.sealed(`draft ${sheet}`, words)), sheet };
+    await write(this.database, ["drafts"], ({ drafts }) => drafts.put(record));
   }
 
-  async kept(store, id) {
-    const record = await one(this.database, store, [this.person, id]);
-    return record ? this.read(`${store} ${id}`, record) : null;
-  }
-
-  async allKept(store) {
-    const field = store === "drafts" ? "place" : "id";
-    const mine = (await all(this.database, store)).filter((record) => record.person === this.person);
-    return Promise.all(mine.map((record) => this.read(`${store} ${record[field]}`, record)));
-  }
-
-  async drop(store, id) {
-    await write(this.database, [store], (stores) => stores[store].delete([this.person, id]));
+  async draft(sheet) {
+    const record = await one(this.database, "drafts", [this.person, sheet]);
+    return record ? this.read(`draft ${sheet}`, record) : {};
   }
 }
 
@@ -138,5 +128,11 @@ export class PageStore {
 
   async package(sheet) {
     return { base: this.bases[sheet] };
+  }
+
+  async keepDraft() {}
+
+  async draft() {
+    return {};
   }
 }

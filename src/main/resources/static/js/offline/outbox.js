@@ -2,12 +2,13 @@
 // tap. A tap leaves the device only after the server, asked again, has named it among those it has.
 const LONGEST_WAIT = 15000;
 
+const pause = (work, milliseconds) => setTimeout(work, milliseconds);
 const nobody = { request: (name, options, work) => work(true) };
 
 // store: a DeviceStore or PageStore. transport: send(tap, version) and receipt(sheet), see transport.js.
 // tell({tap, state, reasons, answer, problem}): what became of a tap, or a problem of the whole queue.
 export class Outbox {
-  constructor({ store, transport, tell, locks = navigator.locks ?? nobody, later = setTimeout, random = Math.random }) {
+  constructor({ store, transport, tell, locks = navigator.locks ?? nobody, later = pause, random = Math.random }) {
     Object.assign(this, { store, transport, tell, locks, later, random });
     this.tries = 0;
     this.timers = new Map();

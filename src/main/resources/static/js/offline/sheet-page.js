@@ -2,6 +2,7 @@
 // before it is said to be, and the verdict follows at once; without, they wait on the page for the server.
 import { Outbox } from "./outbox.js";
 import { answer } from "./sheet-answer.js";
+import { halfTyped } from "./half-typed.js";
 import { sheetHands } from "./sheet-hands.js";
 import { eventId, replayed, tapped } from "./sheet-twin.js";
 import { sheetView } from "./sheet-view.js";
@@ -27,6 +28,7 @@ class SheetPage {
       this.form.elements.version.value = base.version;
     }
     (await this.outbox.taps(this.sheet)).forEach((tap) => this.said(tap));
+    this.answered = this.store.durable ? await halfTyped(this.form, this.view, this) : () => {};
     sheetHands(this.form, this.view, (fields, then) => this.tap(fields, then), () => this.review());
     addEventListener("online", () => this.send());
     addEventListener("visibilitychange", () => document.hidden || this.send());
@@ -74,6 +76,7 @@ class SheetPage {
       return;
     }
     await this.outbox.add(tap);
+    this.answered(tap.fields);
     this.view.state(tap, "kept");
     this.view.follow(answer(this.facts, await this.now()));
     then.done?.();

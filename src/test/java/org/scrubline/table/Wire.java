@@ -145,11 +145,16 @@ final class Wire implements AutoCloseable {
         }
     }
 
-    private static void answer(HttpExchange exchange, int status, Map<String, List<String>> headers, byte[] body)
+    /** The server names itself in redirects; on this side of the wire it has another address. */
+    private String here(String value) {
+        return value.replace("http://localhost:" + upstream + "/", "/");
+    }
+
+    private void answer(HttpExchange exchange, int status, Map<String, List<String>> headers, byte[] body)
             throws IOException {
         headers.forEach((name, values) -> {
             if (!OWN_HEADERS.contains(name.toLowerCase(java.util.Locale.ROOT)) && !name.startsWith(":")) {
-                values.forEach(value -> exchange.getResponseHeaders().add(name, value));
+                values.forEach(value -> exchange.getResponseHeaders().add(name, here(value)));
             }
         });
         boolean bare = exchange.getRequestMethod().equals("HEAD") || status == 304 || status == 204 || body.length == 0;
