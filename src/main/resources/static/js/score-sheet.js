@@ -10,12 +10,27 @@ const form = document.getElementById("sheet");
 const { person, sheet, version, back } = form.dataset;
 const review = () => location.assign(`${back}/review`);
 
+// Logging out deletes nothing; somebody who goes with unsent work should know that it waits here.
+const guardLogOut = (page) => {
+  const leaving = document.querySelector("form[action$='/logout']");
+  let said = false;
+  leaving?.addEventListener("submit", async (event) => {
+    event.preventDefault();
+    if (said || (await page.outbox.waiting(sheet)).length === 0) {
+      leaving.submit();
+    } else {
+      said = true;
+      page.view.notice(page.store.durable ? form.dataset.leaving : form.dataset.unsaved);
+    }
+  });
+};
+
 const start = async () => {
   const device = await deviceFor(person, sheet).catch(() => null);
   const transport = new Transport(device ? person : null);
   const facts = device ? (await device.package(sheet)).facts : null;
   const store = device ?? new PageStore(sheet, { version: Number(version) });
-  await openSheet(form, { sheet, store, transport, facts, review });
+  guardLogOut(await openSheet(form, { sheet, store, transport, facts, review }));
 };
 
 start();

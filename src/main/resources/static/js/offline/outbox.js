@@ -6,14 +6,22 @@ const pause = (work, milliseconds) => setTimeout(work, milliseconds);
 const nobody = { request: (name, options, work) => work(true) };
 
 // store: a DeviceStore or PageStore. transport: send(tap, version) and receipt(sheet), see transport.js.
-// tell({tap, state, reasons, answer, problem}): what became of a tap, or a problem of the whole queue.
+// tell({tap, state, reasons, answer, problem, elsewhere}): what became of a tap, or a problem of the whole queue; channel:
+// where other pages of this device say the same of taps in the same store.
 export class Outbox {
-  constructor({ store, transport, tell, locks = navigator.locks ?? nobody, later = pause, random = Math.random }) {
-    Object.assign(this, { store, transport, tell, locks, later, random });
+  constructor({ store, transport, tell, channel = null, locks = navigator.locks ?? nobody, later = pause, random = Math.random }) {
+    Object.assign(this, { store, transport, tell, channel, locks, later, random });
+    channel?.addEventListener("message", ({ data }) => tell({ ...data, elsewhere: true }));
     this.tries = 0;
     this.timers = new Map();
     this.loose = [];
     this.again = new Set();
+  }
+
+  say(said) {
+    this.tell(said);
+    const { error, ...plain } = said;
+    this.channel?.postMessage(plain);
   }
 
   // Kept before it is said to be. Where the device has no room, the page alone keeps it, and says so.
@@ -25,9 +33,10 @@ export class Outbox {
     }
     try {
       await this.store.add({ ...tap, state: "waiting" });
+      this.channel?.postMessage({ tap, state: "waiting" });
     } catch (error) {
       this.loose.push({ ...tap, state: "waiting", loose: true });
-      this.tell({ tap, problem: "full", error });
+      this.say({ tap, problem: "full", error });
     }
     return tap;
   }
@@ -93,7 +102,7 @@ export class Outbox {
     this.tries = 0;
     const next = this.store.durable && !tap.loose ? { changed: [{ ...tap, state: "sent" }] } : { removed: [tap.id] };
     await this.update(sheet, { ...next, base: answer.sheet });
-    this.tell({ tap, state: this.store.durable ? "sent" : "saved", answer });
+    this.say({ tap, state: this.store.durable ? "sent" : "saved", answer });
   }
 
   // Put aside with its reason, never dropped.
@@ -101,14 +110,14 @@ export class Outbox {
     this.tries = 0;
     const next = this.store.durable ? { changed: [{ ...tap, state: "refused", reasons }] } : { removed: [tap.id] };
     await this.update(sheet, next);
-    this.tell({ tap, state: "refused", reasons });
+    this.say({ tap, state: "refused", reasons });
   }
 
   async on_stale(sheet, tap, result) {
     const waiting = await this.waiting(sheet);
     await this.update(sheet, { changed: waiting.map((one) => ({ ...one, state: "parked", reasons: result.reasons })) });
-    waiting.forEach((one) => this.tell({ tap: one, state: "refused", reasons: [] }));
-    this.tell({ tap, problem: result.gone ? "gone" : "stale", reasons: result.reasons });
+    waiting.forEach((one) => this.say({ tap: one, state: "refused", reasons: [] }));
+    this.say({ tap, problem: result.gone ? "gone" : "stale", reasons: result.reasons });
   }
 
   async on_login(sheet, tap) {
@@ -120,7 +129,7 @@ export class Outbox {
   }
 
   pause(sheet, tap, problem) {
-    this.tell({ tap, state: "waiting", problem });
+    this.say({ tap, state: "waiting", problem });
     const wait = Math.min(LONGEST_WAIT, 1000 * 2 ** this.tries);
     this.tries += 1;
     this.after(sheet, wait * (0.5 + this.random() / 2));
@@ -144,7 +153,7 @@ export class Outbox {
     }
     const there = sent.filter((tap) => receipt.taps.includes(tap.id));
     await this.update(sheet, { removed: there.map((tap) => tap.id) });
-    there.forEach((tap) => this.tell({ tap, state: "saved" }));
+    there.forEach((tap) => this.say({ tap, state: "saved" }));
   }
 
   // A person's decision about what was put aside: on top of the sheet as it is now, or not at all.

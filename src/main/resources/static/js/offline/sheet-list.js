@@ -35,7 +35,9 @@ export class SheetList {
         words.append(" ", element("span", pattern.replace("{0}", count), { className: "soft" }));
       }
     }
-    line.append(words, element("b", answer(facts, replayed(facts, base, open)).progress, { className: "number" }));
+    const { done, total } = answer(facts, replayed(facts, base, open));
+    const progress = this.main.dataset.progress.replace("{0}", done).replace("{1}", total);
+    line.append(words, element("b", progress, { className: "number" }));
     return line;
   }
 

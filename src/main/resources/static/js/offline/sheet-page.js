@@ -8,12 +8,15 @@ import { eventId, replayed, tapped } from "./sheet-twin.js";
 import { sheetView } from "./sheet-view.js";
 import { identity } from "./identity.js";
 
+// Several pages of one browser share one store, and tell each other what became of the taps in it.
+export const channelOf = (store) => (store.durable && window.BroadcastChannel ? new BroadcastChannel("scrubline") : null);
+
 class SheetPage {
   // review(): goes on to the review; facts: null where the server alone judges.
   constructor(form, { sheet, store, transport, facts, review }) {
     Object.assign(this, { form, sheet, store, facts, leave: review });
     this.view = sheetView(form);
-    this.outbox = new Outbox({ store, transport, tell: (said) => this.heard(said) });
+    this.outbox = new Outbox({ store, transport, channel: channelOf(store), tell: (said) => this.heard(said) });
     this.thens = new Map();
     this.adding = Promise.resolve();
     this.atWork = 0;
@@ -89,12 +92,17 @@ class SheetPage {
     }
   }
 
-  async heard({ tap, state, reasons = [], answer: said, problem }) {
+  async heard({ tap, state, reasons = [], answer: said, problem, elsewhere = false }) {
+    if (tap.sheet !== this.sheet) {
+      return;
+    }
     if (state) {
       this.said({ ...tap, state, reasons });
     }
     if (said) {
       await this.follow(tap, said);
+    } else if (elsewhere && this.facts) {
+      this.view.follow(answer(this.facts, await this.now()));
     }
     if (state === "saved" || state === "refused") {
       this.settled(tap, state);

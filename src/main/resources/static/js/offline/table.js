@@ -6,6 +6,7 @@ import { Outbox } from "./outbox.js";
 import { refreshAll } from "./packages.js";
 import { setUpForm } from "./set-up.js";
 import { SheetList } from "./sheet-list.js";
+import { channelOf } from "./sheet-page.js";
 import { Transport } from "./transport.js";
 import { lock, stillOpen, vaults, watch } from "./vault.js";
 
@@ -30,7 +31,7 @@ class Table {
     this.transport = new Transport(opened.person);
     this.person = opened.person;
     this.store = store;
-    this.outbox = new Outbox({ store, transport: this.transport, tell: () => this.list.show() });
+    this.outbox = new Outbox({ store, transport: this.transport, channel: channelOf(store), tell: () => this.list.show() });
     this.list = new SheetList(main, store, this.transport);
   }
 

@@ -38,6 +38,22 @@ class AtTheTableIT {
     /** Pause between two taps in milliseconds; the bar is a sheet in 90 s with 2 s between taps. */
     private static final int PAUSE = Integer.getInteger("scrubline.test.pause", 0);
 
+    /** Whether the sheet the device ended with and the one the server has are the same bytes in canonical form. */
+    private static final String SAME_BYTES = """
+            async (sheet) => {
+              const at = [...document.scripts].find((script) => script.src.includes("/offline/")).src.replace(/[^/]+$/, "");
+              const { stillOpen } = await import(`${at}vault.js`);
+              const { DeviceStore } = await import(`${at}device-store.js`);
+              const { base } = await (await DeviceStore.of(await stillOpen())).package(sheet);
+              const canonical = JSON.stringify(base, (key, one) =>
+                one && typeof one === "object" && !Array.isArray(one)
+                  ? Object.fromEntries(Object.entries(one).sort(([a], [b]) => (a < b ? -1 : 1))) : one);
+              const hash = new Uint8Array(await crypto.subtle.digest("SHA-256", new TextEncoder().encode(canonical)));
+              const mine = [...hash].map((byte) => byte.toString(16).padStart(2, "0")).join("");
+              return (await (await fetch(`/sheets/${sheet}/receipt`)).json()).hash === mine;
+            }
+            """;
+
     @LocalServerPort
     int port;
 
@@ -123,6 +139,7 @@ class AtTheTableIT {
         assertThat(sheet.steps()).hasSize(19).containsEntry("TF01", new Scored(4));
         assertThat(sheet.events()).hasSize(1);
         assertThat(sheet.nextStep()).contains(": ");
+        assertThat(page.evaluate(SAME_BYTES, id.toString())).isEqualTo(true);
     }
 
     @Test
@@ -154,6 +171,8 @@ class AtTheTableIT {
         wire.cut();
         assessor.answer("TF01", "4").sees("TF01", "kept");
         assertThat(assessor.stored("taps")).isEqualTo(1);
+        page.getByText("Log out").click();
+        assertThat(page.locator(".unsaved")).containsText("stay on this device");
         page.reload();
         assertThat(page.locator("#sheets li")).hasCount(1);
         assertThat(page.locator("#sheets li")).containsText("1 not sent yet");
