@@ -11,6 +11,7 @@ export const lockScreen = (vaults) => new Promise((resolve) => {
   const form = screen.querySelector("form");
   const said = screen.querySelector("[role=alert]");
   const choice = form.querySelector("select");
+  const button = form.querySelector("button");
   vaults.forEach(({ person, place }) => choice.append(new Option(form.dataset.place.replace("{0}", place), person)));
   choice.closest(".field").hidden = vaults.length === 1;
   const behind = [...document.body.children].filter((one) => one.tagName !== "TEMPLATE" && !one.hidden);
@@ -19,8 +20,11 @@ export const lockScreen = (vaults) => new Promise((resolve) => {
   form.elements.phrase.focus();
   form.addEventListener("submit", async (event) => {
     event.preventDefault();
+    said.textContent = "";
+    button.disabled = true;
     const result = await unlock(choice.value, form.elements.phrase.value);
     form.elements.phrase.value = "";
+    button.disabled = false;
     if (result.key) {
       screen.remove();
       behind.forEach((one) => { one.hidden = false; });

@@ -15,13 +15,13 @@ export class Outbox {
     this.tries = 0;
     this.timers = new Map();
     this.loose = [];
+    this.bases = new Map();
     this.again = new Set();
   }
 
   say(said) {
     this.tell(said);
-    const { error, ...plain } = said;
-    this.channel?.postMessage(plain);
+    this.channel?.postMessage(said);
   }
 
   // Kept before it is said to be. Where the device has no room, the page alone keeps it, and says so.
@@ -35,8 +35,10 @@ export class Outbox {
       await this.store.add({ ...tap, state: "waiting" });
       this.channel?.postMessage({ tap, state: "waiting" });
     } catch (error) {
-      this.loose.push({ ...tap, state: "waiting", loose: true });
-      this.say({ tap, problem: "full", error });
+      const loose = { ...tap, state: "waiting", loose: true };
+      this.loose.push(loose);
+      this.tell({ tap: loose, problem: "full", error });
+      return loose;
     }
     return tap;
   }
@@ -57,7 +59,18 @@ export class Outbox {
   async update(sheet, { changed = [], removed = [], base = null }) {
     this.loose = this.loose.map((tap) => changed.find((one) => one.id === tap.id) ?? tap)
       .filter((tap) => !removed.includes(tap.id));
-    await this.store.change(sheet, { changed: changed.filter((tap) => !tap.loose), removed, base });
+    try {
+      await this.store.change(sheet, { changed: changed.filter((tap) => !tap.loose), removed, base });
+      this.bases.delete(sheet);
+    } catch (error) {
+      // A device without room: the page goes on from what the server said, and asks again for what it could not note.
+      this.bases.set(sheet, base ?? (await this.base(sheet)));
+    }
+  }
+
+  // The sheet as the server said last.
+  async base(sheet) {
+    return this.bases.get(sheet) ?? (await this.store.package(sheet)).base;
   }
 
   // Sends what waits. Only one tab sends at a time; another one's turn comes when it asks again.
@@ -90,12 +103,16 @@ export class Outbox {
   }
 
   async sendOne(sheet, tap) {
-    const { base } = await this.store.package(sheet);
+    const base = await this.base(sheet);
     this.onTheWay = tap.id;
     const result = await this.transport.send(tap, base.version).catch(() => ({ kind: "nothing" }));
     this.onTheWay = null;
     await this[`on_${result.kind}`](sheet, tap, result);
-    return result.kind === "done" || result.kind === "refused";
+    const noted = (await this.waiting(sheet))[0]?.id !== tap.id;
+    if (!noted && result.kind === "done") {
+      this.pause(sheet, tap, "failed");
+    }
+    return noted && (result.kind === "done" || result.kind === "refused");
   }
 
   async on_done(sheet, tap, { answer }) {

@@ -25,7 +25,7 @@ class SheetPage {
 
   async start() {
     if (this.facts) {
-      const { base } = await this.store.package(this.sheet);
+      const base = await this.outbox.base(this.sheet);
       this.view.fill(await this.now());
       this.view.follow(answer(this.facts, await this.now()));
       this.form.elements.version.value = base.version;
@@ -39,13 +39,13 @@ class SheetPage {
   }
 
   said(tap) {
-    const shown = { parked: "refused", waiting: this.store.durable ? "kept" : "waiting" };
+    const shown = { parked: "refused", waiting: this.store.durable && !tap.loose ? "kept" : "waiting" };
     this.view.state(tap, shown[tap.state] ?? tap.state, (tap.reasons ?? []).join(" "));
   }
 
   // The sheet with everything that waits.
   async now() {
-    const { base } = await this.store.package(this.sheet);
+    const base = await this.outbox.base(this.sheet);
     const waiting = (await this.outbox.taps(this.sheet)).filter((tap) => tap.state === "waiting" || tap.state === "parked");
     return replayed(this.facts, base, waiting);
   }
@@ -78,9 +78,9 @@ class SheetPage {
       then.refused?.();
       return;
     }
-    await this.outbox.add(tap);
+    const kept = await this.outbox.add(tap);
     this.answered(tap.fields);
-    this.view.state(tap, "kept");
+    this.said({ ...kept, state: "waiting" });
     this.view.follow(answer(this.facts, await this.now()));
     then.done?.();
     this.send();
@@ -142,7 +142,7 @@ class SheetPage {
     } else if (problem === "login") {
       view.notice(words.login, retry());
     } else {
-      view.notice(problem === "full" ? words.full : this.store.durable ? words.away : words.failed, retry());
+      view.notice(this.outbox.loose.length > 0 ? words.full : this.store.durable ? words.away : words.failed, retry());
     }
   }
 

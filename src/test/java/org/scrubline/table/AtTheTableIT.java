@@ -134,7 +134,8 @@ class AtTheTableIT {
         assertThat(took).isLessThan(Duration.ofSeconds(90));
         System.out.println("A sheet without a network: " + taps + " taps, " + took.toMillis() + " ms");
         wire.mend();
-        page.waitForCondition(() -> assessor.stored("taps") == 0, new Page.WaitForConditionOptions().setTimeout(60_000));
+        page.waitForCondition(
+                () -> assessor.stored("taps") == 0, new Page.WaitForConditionOptions().setTimeout(60_000));
         var sheet = theatre.organisation().in(() -> sheets.get(id));
         assertThat(sheet.steps()).hasSize(19).containsEntry("TF01", new Scored(4));
         assertThat(sheet.events()).hasSize(1);
@@ -177,7 +178,8 @@ class AtTheTableIT {
         assertThat(page.locator("#sheets li")).hasCount(1);
         assertThat(page.locator("#sheets li")).containsText("1 not sent yet");
         wire.mend();
-        page.waitForCondition(() -> assessor.stored("taps") == 0, new Page.WaitForConditionOptions().setTimeout(40_000));
+        page.waitForCondition(
+                () -> assessor.stored("taps") == 0, new Page.WaitForConditionOptions().setTimeout(40_000));
         assertThat(theatre.organisation().in(() -> sheets.get(id)).step("TF01")).isEqualTo(new Scored(4));
     }
 

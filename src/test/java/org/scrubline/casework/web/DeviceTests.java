@@ -60,14 +60,18 @@ class DeviceTests {
         assertThat(found.path("scrubline").asString()).isEqualTo("package");
         assertThat(found.path("facts").path("steps").size()).isEqualTo(19);
         assertThat(found.path("caption").asString()).contains("OEI");
-        assertThat(json).doesNotContain("Hallinor", "Verrin", theatre.trainee().personId().toString());
+        assertThat(json)
+                .doesNotContain(
+                        "Hallinor", "Verrin", theatre.trainee().personId().toString());
     }
 
     @Test
     void thePageOfASheetForTheDeviceNamesTheTraineeByTheCase() throws Exception {
         String page = body(theatre.supervisor(), "/sheets/" + id + "/table");
         String main = page.substring(page.indexOf("<main"), page.indexOf("</main>"));
-        assertThat(main).contains("your trainee of", "data-sheet=\"" + id + "\"").doesNotContain("Hallinor", "Verrin");
+        assertThat(main)
+                .contains("your trainee of", "data-sheet=\"" + id + "\"")
+                .doesNotContain("Hallinor", "Verrin");
     }
 
     @Test
@@ -85,14 +89,18 @@ class DeviceTests {
         JsonNode after = JSON.readTree(body(theatre.supervisor(), "/sheets/" + id + "/receipt"));
         assertThat(after.path("taps").get(0).asString()).isEqualTo(TAP);
         assertThat(after.path("version").asInt()).isEqualTo(1);
-        assertThat(after.path("hash").asString()).isNotEqualTo(before.path("hash").asString()).hasSize(64);
+        assertThat(after.path("hash").asString())
+                .isNotEqualTo(before.path("hash").asString())
+                .hasSize(64);
     }
 
     @Test
     void theListHoldsTheOpenSheetsOfThisPersonAlone() throws Exception {
         assertThat(body(theatre.supervisor(), "/at-the-table/sheets")).contains(id.toString());
         SignedIn other = theatre.organisation().join("Corisande Delmarr", Role.SUPERVISOR);
-        assertThat(body(other, "/at-the-table/sheets")).doesNotContain(id.toString()).contains("[]");
+        assertThat(body(other, "/at-the-table/sheets"))
+                .doesNotContain(id.toString())
+                .contains("[]");
         assertThat(body(theatre.trainee(), "/at-the-table/sheets")).contains("[]");
     }
 
@@ -101,7 +109,8 @@ class DeviceTests {
         SignedIn other = theatre.organisation().join("Corisande Delmarr", Role.SUPERVISOR);
         for (String path : new String[] {"package", "table", "receipt"}) {
             for (SignedIn who : new SignedIn[] {other, theatre.trainee()}) {
-                assertThat(response(who, "/sheets/" + id + "/" + path).getStatus()).isEqualTo(404);
+                assertThat(response(who, "/sheets/" + id + "/" + path).getStatus())
+                        .isEqualTo(404);
             }
         }
     }
@@ -112,9 +121,10 @@ class DeviceTests {
                 tap(theatre.supervisor(), ",\"person\":\"" + theatre.trainee().personId() + "\"");
         assertThat(answer.getStatus()).isEqualTo(403);
         assertThat(answer.getContentAsString()).doesNotContain("scrubline");
-        assertThat(theatre.organisation().in(() -> sheets.get(id)).lockVersion()).isZero();
-        MockHttpServletResponse own =
-                tap(theatre.supervisor(), ",\"person\":\"" + theatre.supervisor().personId() + "\"");
+        assertThat(theatre.organisation().in(() -> sheets.get(id)).lockVersion())
+                .isZero();
+        MockHttpServletResponse own = tap(
+                theatre.supervisor(), ",\"person\":\"" + theatre.supervisor().personId() + "\"");
         assertThat(own.getStatus()).isEqualTo(200);
     }
 

@@ -67,8 +67,7 @@ class ScheduleIT {
                         .setContentType("text/javascript")
                         .setPath(Path.of("src/test/resources/offline/schedules.js"))));
         page.navigate("http://localhost:" + port + "/login");
-        SheetRun run =
-                new SheetRun(library.rubric(Procedures.TRAB_FORNIX), library.events(), false, answers, words);
+        SheetRun run = new SheetRun(library.rubric(Procedures.TRAB_FORNIX), library.events(), false, answers, words);
         transcript = SheetRun.transcript(run.draft(), tableWords, List.of(), List.of());
     }
 

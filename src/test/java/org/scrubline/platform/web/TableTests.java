@@ -37,8 +37,7 @@ class TableTests {
     @Test
     void thePageADeviceKeepsHoldsNoNameAndNoTokenWhoeverAsks() throws Exception {
         SignedIn who = organisations.open().join("Ansel Verrin", Role.SUPERVISOR);
-        MockHttpServletResponse response = mockMvc.perform(
-                        get("/at-the-table").with(LogIn.as(who)))
+        MockHttpServletResponse response = mockMvc.perform(get("/at-the-table").with(LogIn.as(who)))
                 .andReturn()
                 .getResponse();
         assertThat(response.getHeader("X-Scrubline-Shell")).isEqualTo("1");
@@ -89,7 +88,9 @@ class TableTests {
     @Test
     void withdrawnTheWorkerTakesItselfAwayAndLeavesTheDatabase() {
         TableController off = new TableController(new TableSettings(false, 1), scripts, urls);
-        assertThat(off.worker().getBody()).contains("unregister", "caches.delete").doesNotContain("indexedDB", "fetch");
+        assertThat(off.worker().getBody())
+                .contains("unregister", "caches.delete")
+                .doesNotContain("indexedDB", "fetch");
         assertThatThrownBy(() -> off.page(new MockHttpServletResponse())).isInstanceOf(NotFound.class);
     }
 
