@@ -117,9 +117,10 @@ export class Outbox {
 
   async on_done(sheet, tap, { answer }) {
     this.tries = 0;
-    const next = this.store.durable && !tap.loose ? { changed: [{ ...tap, state: "sent" }] } : { removed: [tap.id] };
+    const here = this.store.durable && !tap.loose;
+    const next = here ? { changed: [{ ...tap, state: "sent" }] } : { removed: [tap.id] };
     await this.update(sheet, { ...next, base: answer.sheet });
-    this.say({ tap, state: this.store.durable ? "sent" : "saved", answer });
+    this.say({ tap, state: here ? "sent" : "saved", answer });
   }
 
   // Put aside with its reason, never dropped.

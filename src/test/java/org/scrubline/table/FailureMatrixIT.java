@@ -3,10 +3,8 @@ package org.scrubline.table;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.google.gson.JsonObject;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
-import com.microsoft.playwright.CDPSession;
 import com.microsoft.playwright.Page;
 import java.time.Duration;
 import java.time.Instant;
@@ -182,7 +180,7 @@ class FailureMatrixIT {
 
     @Test
     void withNoRoomOnTheDeviceTheTapIsSaidToBeOnThePageOnlyAndGoesOut() {
-        quota(1);
+        fullDisk();
         assessor.answer("TF01", "4");
         assessor.sees("TF01", "saved");
         wire.cut();
@@ -361,12 +359,13 @@ class FailureMatrixIT {
                 """, List.of(id.toString(), format, tap));
     }
 
-    private void quota(int bytes) {
-        CDPSession devtools = contexts.get(0).newCDPSession(assessor.page());
-        JsonObject limit = new JsonObject();
-        limit.addProperty("origin", wire.address(""));
-        limit.addProperty("quotaSize", bytes);
-        devtools.send("Storage.overrideQuotaForOrigin", limit);
+    /** What the browser says when the disk is full, said by its database for every write from now on. */
+    private void fullDisk() {
+        assessor.page().evaluate("""
+                () => ["add", "put"].forEach((name) => {
+                  IDBObjectStore.prototype[name] = () => { throw new DOMException("full", "QuotaExceededError"); };
+                })
+                """);
     }
 
     private Sheet read() {
