@@ -1,7 +1,5 @@
 // Counts the answers of each phase as they come, and opens the next phase when one is complete. A phase opens below the
 // thumb and none closes by itself, so nothing on screen moves. Without this module phases are opened by hand.
-const phases = [...document.querySelectorAll("details.phase")];
-
 const count = (phase) => {
   const questions = [...phase.querySelectorAll(".step fieldset")];
   const done = questions.filter((question) => question.querySelector("input[type=radio]:checked")).length;
@@ -11,10 +9,15 @@ const count = (phase) => {
   return done === questions.length;
 };
 
-phases.forEach((phase, at) => {
-  phase.addEventListener("change", (event) => {
-    if (event.target.type === "radio" && count(phase) && at + 1 < phases.length) {
-      phases[at + 1].open = true;
-    }
+export const phases = (root) => {
+  const all = [...root.querySelectorAll("details.phase")];
+  all.forEach((phase, at) => {
+    phase.addEventListener("change", (event) => {
+      if (event.target.type === "radio" && count(phase) && at + 1 < all.length) {
+        all[at + 1].open = true;
+      }
+    });
   });
-});
+};
+
+phases(document);

@@ -13,7 +13,11 @@ const turn = (button) => {
   input.dispatchEvent(new Event("change", { bubbles: true }));
 };
 
-for (const button of document.querySelectorAll("button[data-turn]")) {
-  button.hidden = false;
-  button.addEventListener("click", () => turn(button));
-}
+export const steppers = (root) => {
+  for (const button of root.querySelectorAll("button[data-turn]")) {
+    button.hidden = false;
+    button.addEventListener("click", () => turn(button));
+  }
+};
+
+steppers(document);

@@ -24,10 +24,18 @@ public sealed interface SheetChange {
 
     /** Records an event. A takeover sets its step to level 1 and the blank rest of its phase to by supervisor. */
     record AddEvent(
+            UUID eventId,
             String eventCode,
             @Nullable String stepCode,
             @Nullable TakeoverReason reason,
-            String actionTaken) implements SheetChange {}
+            String actionTaken)
+            implements SheetChange {
+        /** Under an id nobody has to know beforehand. */
+        public AddEvent(
+                String eventCode, @Nullable String stepCode, @Nullable TakeoverReason reason, String actionTaken) {
+            this(UUID.randomUUID(), eventCode, stepCode, reason, actionTaken);
+        }
+    }
 
     /** Takes an event back. */
     record RemoveEvent(UUID eventId) implements SheetChange {}

@@ -174,12 +174,7 @@ class SheetEditor {
         }
         String stepCode = event.stepCode();
         events.add(new RecordedEvent(
-                UUID.randomUUID(),
-                event.eventCode(),
-                stepCode,
-                event.reason(),
-                FreeText.tidy(event.actionTaken()),
-                at));
+                event.eventId(), event.eventCode(), stepCode, event.reason(), FreeText.tidy(event.actionTaken()), at));
         if (event.eventCode().equals(EventCatalogue.TAKEOVER) && stepCode != null) {
             put(stepCode, new StepState.Scored(1));
             setBlanks(rubric.step(stepCode).phase(), new BySupervisor(Cause.AFTER_TAKEOVER));

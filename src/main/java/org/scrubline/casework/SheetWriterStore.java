@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -95,6 +96,14 @@ class SheetWriterStore {
               and sheet_id = :sheet
               and tap_id = :tap
             """;
+    private static final String TAPS = """
+            select tap_id
+            from sheet_tap
+            where tenant_id = :tenant
+              and sheet_id = :sheet
+            order by recorded_at, lock_version
+            """;
+
     private static final String ADD_TAP = """
             insert into sheet_tap (tenant_id, sheet_id, tap_id, lock_version, recorded_at)
             values (:tenant, :sheet, :tap, :version, :at)
@@ -143,6 +152,10 @@ class SheetWriterStore {
     /** The version a tap made, when it was applied before. */
     Optional<Integer> tapped(UUID sheet, UUID tap) {
         return on(TAP, sheet).param("tap", tap).query(Integer.class).optional();
+    }
+
+    List<UUID> taps(UUID sheet) {
+        return on(TAPS, sheet).query(UUID.class).list();
     }
 
     void addTap(UUID sheet, UUID tap, int version, Instant at) {

@@ -44,6 +44,9 @@ public interface Sheets {
      */
     Attempt<Sheet> tap(SignedIn scorer, UUID id, UUID tapId, int onVersion, SheetChange change);
 
+    /** What is there of a sheet this person writes on or has signed; {@code NotFound} for anyone else. */
+    SheetReceipt receipt(SignedIn scorer, UUID id);
+
     /**
      * Closes a sheet, or the version written on it, as signed, inside the signer's transaction.
      *

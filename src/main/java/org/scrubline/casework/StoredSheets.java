@@ -126,6 +126,16 @@ class StoredSheets implements Sheets {
     }
 
     @Override
+    @Transactional(readOnly = true)
+    public SheetReceipt receipt(SignedIn scorer, UUID id) {
+        Sheet sheet = get(id);
+        if (!sheet.editorId().equals(scorer.personId())) {
+            throw new NotFound();
+        }
+        return new SheetReceipt(sheet, writer.taps(id));
+    }
+
+    @Override
     public boolean markSigned(UUID id, int onVersion) {
         boolean signed = writer.markSigned(id, onVersion);
         if (signed) {
@@ -166,8 +176,12 @@ class StoredSheets implements Sheets {
         if (draft.converted()) {
             return sheet;
         }
+        return withoutConversion(rubric(sheet.rubricVersionId()), sheet);
+    }
+
+    static Sheet withoutConversion(Rubric rubric, Sheet sheet) {
         Map<String, StepState> steps = new LinkedHashMap<>(sheet.steps());
-        rubric(sheet.rubricVersionId()).steps().stream()
+        rubric.steps().stream()
                 .filter(Step::onlyWhenConverted)
                 .forEach(step -> steps.putIfAbsent(step.code(), new StepState.NotPart()));
         return sheet.with(steps);

@@ -1,6 +1,7 @@
 package org.scrubline.browser;
 
 import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Playwright;
 import java.nio.file.Path;
@@ -35,6 +36,16 @@ public final class Chromium {
             browser = start();
         }
         return browser;
+    }
+
+    /** A browser of its own whose profile outlives it; whoever starts it closes it. */
+    public static BrowserContext persistent(Path profile) {
+        BrowserType.LaunchPersistentContextOptions options = new BrowserType.LaunchPersistentContextOptions()
+                .setArgs(ARGUMENTS)
+                .setHeadless(true)
+                .setViewportSize(360, 640);
+        ChromiumFinder.find().ifPresent(options::setExecutablePath);
+        return browser().browserType().launchPersistentContext(profile, options);
     }
 
     private static Browser start() {

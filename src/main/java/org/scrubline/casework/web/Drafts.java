@@ -21,13 +21,15 @@ class Drafts {
     private final People people;
     private final Rubrics rubrics;
     private final RubricLibrary library;
+    private final SheetWords words;
 
-    Drafts(Sheets sheets, Cases cases, People people, Rubrics rubrics, RubricLibrary library) {
+    Drafts(Sheets sheets, Cases cases, People people, Rubrics rubrics, RubricLibrary library, SheetWords words) {
         this.sheets = sheets;
         this.cases = cases;
         this.people = people;
         this.rubrics = rubrics;
         this.library = library;
+        this.words = words;
     }
 
     Draft open(SignedIn scorer, UUID id) {
@@ -35,7 +37,10 @@ class Drafts {
         return new Draft(
                 sheet,
                 cases.get(sheet.caseId()),
-                people.person(sheet.traineeId()).map(Person::printedName).orElseThrow(NotFound::new),
+                people.person(sheet.traineeId())
+                        .map(Person::printedName)
+                        .map(words::shortName)
+                        .orElseThrow(NotFound::new),
                 cases.claimedPart(sheet.caseId(), sheet.traineeId()),
                 rubrics.byId(sheet.rubricVersionId()).orElseThrow(NotFound::new).rubric(),
                 library.events());

@@ -56,6 +56,15 @@ class SheetController {
         return PAGE;
     }
 
+    /** The same page without a name on it, for a device to keep. */
+    @GetMapping("/table")
+    String table(@AuthenticationPrincipal SignedIn who, @PathVariable UUID id, Model model) {
+        Draft draft = words.nameless(drafts.open(who, id));
+        model.addAttribute("page", pages.of(draft, draft.stored(), Map.of()));
+        model.addAttribute("errors", List.of());
+        return PAGE;
+    }
+
     @PostMapping
     ModelAndView save(
             @AuthenticationPrincipal SignedIn who,
@@ -65,7 +74,7 @@ class SheetController {
             RedirectAttributes redirect) {
         Draft draft = drafts.open(who, id);
         SheetInput sent = SheetInput.of(form);
-        SheetReading reading = draft.read(sent);
+        SheetReading reading = draft.read(sent, UUID.randomUUID());
         if (!reading.refusals().isEmpty()) {
             List<Refusal> reasons = new ArrayList<>(reading.refusals());
             reasons.addAll(sheets.against(who, id, reading.change()));

@@ -7,9 +7,12 @@ import org.jspecify.annotations.Nullable;
 /**
  * The score sheet as its page shows it.
  *
+ * @param person who writes on it
  * @param reopened which version of a signed sheet this is and why; null for the first
  */
 record SheetPage(
+        String sheet,
+        String person,
         String action,
         int version,
         String title,

@@ -37,8 +37,10 @@ class SheetPages {
     SheetPage of(Draft draft, SheetInput shown, Map<String, String> errors) {
         Sheet sheet = draft.sheet();
         Suggestions suggestions = new Suggestions(draft.rubric(), sheet);
-        String trainee = words.shortName(draft.traineeName());
+        String trainee = draft.traineeName();
         return new SheetPage(
+                sheet.id().toString(),
+                sheet.editorId().toString(),
                 "/sheets/" + sheet.id(),
                 sheet.lockVersion(),
                 words.say("sheet.title", trainee),
@@ -155,8 +157,6 @@ class SheetPages {
     String roleSaid(Draft draft) {
         @Nullable Part part = draft.sheet().confirmedPart();
         @Nullable Supervision supervision = draft.sheet().givenSupervision();
-        return part == null || supervision == null
-                ? ""
-                : roleSaid(words.shortName(draft.traineeName()), part, supervision);
+        return part == null || supervision == null ? "" : roleSaid(draft.traineeName(), part, supervision);
     }
 }

@@ -24,6 +24,7 @@ class SheetReading {
     private final SheetInput sent;
     private final SheetInput stored;
     private final Logged logged;
+    private final UUID eventId;
     private final List<SheetChange> changes = new ArrayList<>();
     private final List<Refusal> refusals = new ArrayList<>();
     private final List<String> texts = new ArrayList<>();
@@ -31,10 +32,12 @@ class SheetReading {
     /** What the log says of the trainee's part and the supervision planned. */
     record Logged(Part part, Supervision supervision) {}
 
-    SheetReading(SheetInput sent, SheetInput stored, Logged logged) {
+    /** {@code eventId} is what an event among what was sent will be known by. */
+    SheetReading(SheetInput sent, SheetInput stored, Logged logged, UUID eventId) {
         this.sent = sent;
         this.stored = stored;
         this.logged = logged;
+        this.eventId = eventId;
         role();
         for (String name : sent.names()) {
             if (name.startsWith("step.") && sent.says(name) && changed(name)) {
@@ -156,7 +159,7 @@ class SheetReading {
         String action = sent.text("event.action");
         texts.add(action);
         String step = sent.says("event.step") ? sent.text("event.step") : null;
-        changes.add(new SheetChange.AddEvent(sent.text("event.code"), step, reason(), action));
+        changes.add(new SheetChange.AddEvent(eventId, sent.text("event.code"), step, reason(), action));
     }
 
     private @Nullable TakeoverReason reason() {

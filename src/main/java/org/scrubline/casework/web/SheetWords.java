@@ -35,6 +35,16 @@ class SheetWords {
         return messages.getMessage(key, arguments, locale());
     }
 
+    /** A draft in which the trainee is named by the case. */
+    Draft nameless(Draft draft) {
+        return draft.called(say("sheet.table.trainee", draft.surgicalCase().reference()));
+    }
+
+    /** The words of a key with the places for its arguments still open. */
+    String pattern(String key) {
+        return messages.getMessage(key, null, locale());
+    }
+
     String say(Refusal refusal) {
         return messages.getMessage(refusal.messageKey(), refusal.arguments().toArray(), locale());
     }

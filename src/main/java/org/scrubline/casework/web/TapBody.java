@@ -17,8 +17,9 @@ import tools.jackson.databind.json.JsonMapper;
  *
  * @param tap id the page made for it
  * @param version the version it was made on
+ * @param person who made it, as the sending device knows; empty when it does not say
  */
-record TapBody(UUID tap, int version, SheetInput sent) {
+record TapBody(UUID tap, int version, String person, SheetInput sent) {
 
     private static final int LARGEST = 16 * 1024;
     private static final int MOST_FIELDS = 50;
@@ -55,6 +56,10 @@ record TapBody(UUID tap, int version, SheetInput sent) {
             }
             texts.put(field.getKey(), field.getValue().stringValue());
         }
-        return Optional.of(new TapBody(UUID.fromString(tap.stringValue()), version.intValue(), new SheetInput(texts)));
+        return Optional.of(new TapBody(
+                UUID.fromString(tap.stringValue()),
+                version.intValue(),
+                root.path("person").asString(""),
+                new SheetInput(texts)));
     }
 }

@@ -1,0 +1,40 @@
+// What a sheet needs to be scored without a network: fetched while there is one, renewed while nothing waits.
+const main = async (sheet) => {
+  const response = await fetch(`/sheets/${sheet}/table`, { cache: "no-store", redirect: "manual" });
+  const page = response.status === 200 ? new DOMParser().parseFromString(await response.text(), "text/html") : null;
+  if (!page?.querySelector(`main form[data-sheet="${sheet}"]`)) {
+    return null;
+  }
+  page.querySelectorAll("main input[name=_csrf], main template").forEach((one) => one.remove());
+  return page.querySelector("main").outerHTML;
+};
+
+// Fetches one sheet unless it is here already and something of it still waits.
+export const refreshed = async (store, transport, sheet) => {
+  const here = await store.package(sheet);
+  if (here && (await store.taps(sheet)).some((tap) => tap.state !== "refused")) {
+    return;
+  }
+  const fresh = await transport.get(`/sheets/${sheet}/package`, "package");
+  const html = fresh && (here?.shape === fresh.shape ? here.html : await main(sheet));
+  if (html) {
+    await store.keepPackage({ ...fresh, html });
+  }
+};
+
+// All sheets this person may write on. One that is not open any more goes, unless work of it is still here.
+export const refreshAll = async (store, transport) => {
+  const list = await transport.get("/at-the-table/sheets", "sheets");
+  if (!list) {
+    return false;
+  }
+  for (const sheet of list.sheets) {
+    await refreshed(store, transport, sheet);
+  }
+  for (const { sheet } of await store.packages()) {
+    if (!list.sheets.includes(sheet) && (await store.taps(sheet)).length === 0) {
+      await store.dropPackage(sheet);
+    }
+  }
+  return true;
+};
