@@ -14,10 +14,10 @@ import org.springframework.stereotype.Component;
  * any transaction, because a slow password hash must not hold a connection.
  */
 @Component
-class SignerCheck {
+public class SignerCheck {
 
     /** Field of a refusal that accepting the statement mends. */
-    static final String STATEMENT = "statement";
+    public static final String STATEMENT = "statement";
 
     private final SigningStatements statements;
     private final Accounts accounts;
@@ -27,12 +27,13 @@ class SignerCheck {
         this.accounts = accounts;
     }
 
-    Attempt<UUID> confirm(SignedIn who, String password) {
+    /** By password alone. */
+    public Attempt<UUID> confirm(SignedIn who, String password) {
         return accepted(who) ? accounts.confirmPassword(who.accountId(), password) : Attempt.refused(statement());
     }
 
     /** {@code challenge} is the hash a passkey must have signed, 32 bytes. */
-    Attempt<Recognised> confirm(SignedIn who, Credential credential, byte[] challenge) {
+    public Attempt<Recognised> confirm(SignedIn who, Credential credential, byte[] challenge) {
         return accepted(who) ? accounts.confirm(who.accountId(), credential, challenge) : Attempt.refused(statement());
     }
 
