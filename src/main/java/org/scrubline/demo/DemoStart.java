@@ -28,6 +28,7 @@ class DemoStart implements ApplicationRunner {
     private final Organisations organisations;
     private final DemoPeople people;
     private final DemoCases cases;
+    private final DemoCommittee committee;
     private final TransactionTemplate transaction;
     private final ApplicationEventPublisher events;
     private final Environment environment;
@@ -37,6 +38,7 @@ class DemoStart implements ApplicationRunner {
             Organisations organisations,
             DemoPeople people,
             DemoCases cases,
+            DemoCommittee committee,
             TransactionTemplate transaction,
             ApplicationEventPublisher events,
             Environment environment) {
@@ -44,6 +46,7 @@ class DemoStart implements ApplicationRunner {
         this.organisations = organisations;
         this.people = people;
         this.cases = cases;
+        this.committee = committee;
         this.transaction = transaction;
         this.events = events;
         this.environment = environment;
@@ -64,6 +67,7 @@ class DemoStart implements ApplicationRunner {
                 new OrganisationOpened(tenant, cast.member("ormandine").personId());
         transaction.executeWithoutResult(status -> events.publishEvent(opened));
         cases.write(cast);
+        committee.decide(cast);
     }
 
     @EventListener
@@ -76,7 +80,7 @@ class DemoStart implements ApplicationRunner {
                   supervisor         brannock      cases to score
                   trainee            hallinor      own cases, feedback and progress
                   director           delmarr       the cohort
-                  committee member   quillmere     the cohort
+                  committee member   quillmere     the cohort and committee meetings
                   administrator      ormandine     people and places
                   visitor, analyst   callavere, oderlake
                   Password of all: %s
