@@ -44,7 +44,7 @@ class DecisionController {
     private final Packs packs;
     private final Receipts receipts;
     private final DecisionPages pages;
-    private final EvidencePages evidence;
+    private final PackPages evidence;
     private final ActForms forms;
     private final CommitteeSeen seen;
     private final PagePrint print;
@@ -56,7 +56,7 @@ class DecisionController {
             Packs packs,
             Receipts receipts,
             DecisionPages pages,
-            EvidencePages evidence,
+            PackPages evidence,
             ActForms forms,
             CommitteeSeen seen,
             PagePrint print,
@@ -94,13 +94,13 @@ class DecisionController {
         Receipt receipt = receipts.of(LeafKind.DECISION, id);
         Map<String, Object> model = Map.of("page", letter(who, file), "receipt", receipt);
         byte[] pdf = print.pdf("committee/letter-print", model, locale, "receipt-" + id + ".json", receipt.json());
-        return EvidenceController.file("letter-" + id + ".pdf", MediaType.APPLICATION_PDF, pdf);
+        return PackController.file("letter-" + id + ".pdf", MediaType.APPLICATION_PDF, pdf);
     }
 
     private LetterPage letter(SignedIn who, DecisionFile file) {
         Pack pack = packs.read(
                 who, file.decision().content().meeting(), file.decision().traineeId());
-        EvidencePage page = evidence.of(pack, new EvidencePages.Around(List.of(), null, "", null));
+        EvidencePage page = evidence.of(pack, new PackPages.Around(List.of(), null, "", null));
         return pages.letter(file, page);
     }
 

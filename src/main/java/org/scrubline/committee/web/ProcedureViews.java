@@ -138,12 +138,12 @@ class ProcedureViews {
                 : words.say(
                         "committee.chart.events",
                         chart.eventAt().stream().map(String::valueOf).collect(Collectors.joining(", ")));
-        return events + " " + signal("committee.chart.signal", chart.signalAt())
+        return events + " " + signal(chart.signalAt())
                 + (chart.worseAt() == null ? "" : " " + words.say("committee.chart.worse", chart.worseAt()));
     }
 
-    private String signal(String key, @Nullable Integer at) {
-        return at == null ? words.say(key + ".none") : words.say(key, at);
+    private String signal(@Nullable Integer at) {
+        return at == null ? words.say("committee.chart.signal.none") : words.say("committee.chart.signal", at);
     }
 
     private List<Column> columns(String... keys) {

@@ -35,23 +35,23 @@ import org.springframework.web.servlet.ModelAndView;
 /** The frozen evidence about a trainee: to read, to check, and to take along. */
 @Controller
 @RequestMapping("/meetings/{meeting}/trainees/{trainee}")
-class EvidenceController {
+class PackController {
 
     private final Packs packs;
     private final Meetings meetings;
     private final Decisions decisions;
     private final Receipts receipts;
-    private final EvidencePages pages;
+    private final PackPages pages;
     private final CommitteeSeen seen;
     private final PagePrint print;
     private final CommitteeWords words;
 
-    EvidenceController(
+    PackController(
             Packs packs,
             Meetings meetings,
             Decisions decisions,
             Receipts receipts,
-            EvidencePages pages,
+            PackPages pages,
             CommitteeSeen seen,
             PagePrint print,
             CommitteeWords words) {
@@ -107,10 +107,10 @@ class EvidenceController {
         List<Decision> on = decisions(who, pack);
         return pages.of(
                 pack,
-                new EvidencePages.Around(
+                new PackPages.Around(
                         on,
                         seenMeeting
-                                .map(one -> EvidencePages.write(
+                                .map(one -> PackPages.write(
                                         one, pack.traineeId(), who.personId(), words.say("committee.decision.write")))
                                 .orElse(null),
                         seenMeeting.map(one -> Links.meeting(one.id())).orElse("/decisions"),

@@ -21,7 +21,7 @@ import org.springframework.stereotype.Component;
 
 /** Makes the page of frozen evidence. Everything on it is read from the pack; the links lead to the records. */
 @Component
-class EvidencePages {
+class PackPages {
 
     private static final int HASH_SHOWN = 12;
 
@@ -31,7 +31,7 @@ class EvidencePages {
     private final People people;
     private final CommitteeWords words;
 
-    EvidencePages(
+    PackPages(
             ProcedureViews procedures,
             LevelViews levels,
             DecisionWords decisions,
