@@ -20,6 +20,8 @@ import org.scrubline.platform.ScrublineClock;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.rubric.Band;
 import org.scrubline.rubric.Family;
+import org.scrubline.rubric.Procedures;
+import org.scrubline.rubric.RubricLibrary;
 import org.scrubline.rubric.Rubrics;
 import org.scrubline.signoff.SignedSheet;
 import org.scrubline.signoff.Versions.Signature;
@@ -38,9 +40,17 @@ public class CommitteeFixture {
     private final Packs packs;
     private final Decisions decisions;
     private final Rubrics rubrics;
+    private final RubricLibrary library;
     private final ScrublineClock clock;
 
-    CommitteeFixture(Meetings meetings, Packs packs, Decisions decisions, Rubrics rubrics, ScrublineClock clock) {
+    CommitteeFixture(
+            Meetings meetings,
+            Packs packs,
+            Decisions decisions,
+            Rubrics rubrics,
+            RubricLibrary library,
+            ScrublineClock clock) {
+        this.library = library;
         this.meetings = meetings;
         this.packs = packs;
         this.decisions = decisions;
@@ -84,7 +94,8 @@ public class CommitteeFixture {
                 List.of("Ottilie Brannock", "Ludo Karsenmark", "Ruy Estavane", "Anneke Tolvarin").stream()
                         .map(name -> organisation.join(name, Role.SUPERVISOR))
                         .toList();
-        organisation.in(() -> rubrics.publishLibrary(director.personId()).orThrow());
+        organisation.in(() -> rubrics.publish(library.rubric(Procedures.TRAB_FORNIX), director.personId())
+                .orThrow());
         List<SignedSheet> records = new ArrayList<>();
         Instant start = clock.instant().minus(Duration.ofDays(200));
         for (int i = 0; i < cases; i++) {

@@ -24,6 +24,7 @@ import org.scrubline.platform.Role;
 import org.scrubline.platform.ScrublineClock;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.signoff.Contests;
+import org.scrubline.signoff.SignedSheet;
 import org.scrubline.signoff.VoidGround;
 import org.scrubline.signoff.Voids;
 import org.scrubline.support.History;
@@ -73,10 +74,16 @@ class PackTests {
     @Test
     void aHundredCasesLaterTheEvidenceIsMadeAgainWordForWord() {
         Board board = fixture.board(organisations, history, 13);
+        SignedSheet newest = history.signed(
+                board.organisation(),
+                board.trainee(),
+                board.supervisors().get(2),
+                clock.instant().minus(Duration.ofDays(1)),
+                Map.of());
         Meeting meeting = fixture.planned(board);
         Packs.Frozen frozen = fixture.freeze(board, meeting);
         UUID trainee = board.trainee().personId();
-        laterChanges(board);
+        laterChanges(board, newest);
         for (int i = 0; i < LATER; i++) {
             history.signedAlone(
                     board.organisation(),
@@ -93,13 +100,13 @@ class PackTests {
         PackContent now =
                 board.in(() -> packs.read(board.chair(), later.id(), trainee)).content();
         assertThat(other.hash()).isNotEqualTo(frozen.hash());
-        assertThat(now.records()).hasSize(13 + LATER);
+        assertThat(now.records()).hasSize(14 + LATER);
         assertThat(now.records()).filteredOn(PackContent.RecordLine::voided).hasSize(1);
         assertThat(now.records()).filteredOn(PackContent.RecordLine::contested).hasSize(1);
     }
 
     /** Of everything a pack rests on, one thing changes after the freezing. */
-    private void laterChanges(Board board) {
+    private void laterChanges(Board board, SignedSheet newest) {
         UUID programme = board.organisation().programme().id();
         clock.at(
                 clock.instant().plus(Duration.ofMinutes(5)),
@@ -121,7 +128,7 @@ class PackTests {
                             .orThrow();
                     return contests.open(
                                     board.trainee(),
-                                    board.records().get(12).id(),
+                                    newest.id(),
                                     List.of(),
                                     CommitteeFixture.signature("I did every step of this case alone."))
                             .orThrow();

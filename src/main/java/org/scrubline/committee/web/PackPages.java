@@ -122,7 +122,7 @@ class PackPages {
                                 Cell.of(title(content, record)),
                                 Cell.of(record.band().name()),
                                 Cell.of(record.signerName()),
-                                Cell.of(words.say(record.verdict().messageKey())),
+                                Cell.of(words.say("committee.verdict." + record.verdict())),
                                 Cell.of(marks(record)),
                                 Cell.of(record.contentHash().substring(0, HASH_SHOWN))))
                         .toList());

@@ -43,7 +43,7 @@ class ProcedureViews {
                 model == null ? null : points(model.points(), zone),
                 model == null ? null : next(model.next()),
                 steps(line.steps()),
-                counts(line.verdicts(), verdict -> words.say(verdict.messageKey())),
+                counts(line.verdicts(), verdict -> words.say("committee.verdict." + verdict)),
                 counts(line.bands(), Enum::name),
                 chart(line.chart()),
                 words.say(
