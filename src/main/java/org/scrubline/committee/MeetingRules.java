@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
@@ -39,7 +40,7 @@ class MeetingRules {
         return Stream.of(Role.DIRECTOR, Role.COMMITTEE_MEMBER)
                 .flatMap(role -> people.holding(programme, role).stream())
                 .distinct()
-                .sorted(java.util.Comparator.comparing(Person::printedName).thenComparing(Person::id))
+                .sorted(Comparator.comparing(Person::printedName).thenComparing(Person::id))
                 .toList();
     }
 

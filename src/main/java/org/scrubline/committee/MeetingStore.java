@@ -7,6 +7,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -14,8 +15,8 @@ import org.scrubline.committee.Meeting.Conflict;
 import org.scrubline.committee.Meeting.Member;
 import org.scrubline.people.Person;
 import org.scrubline.platform.TenantScope;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.core.simple.JdbcClient.StatementSpec;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
 /** Meetings, who is invited, whom they speak about, and declared conflicts. */
@@ -127,7 +128,7 @@ class MeetingStore {
     void insert(UUID id, UUID programme, MeetingPlan plan, UUID by, Instant at) {
         sql(INSERT, id)
                 .param("programme", programme)
-                .param("planned", java.util.Objects.requireNonNull(plan.at()).atOffset(ZoneOffset.UTC))
+                .param("planned", Objects.requireNonNull(plan.at()).atOffset(ZoneOffset.UTC))
                 .param("chair", plan.chair())
                 .param("by", by)
                 .param("at", at.atOffset(ZoneOffset.UTC))

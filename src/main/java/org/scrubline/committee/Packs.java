@@ -1,6 +1,7 @@
 package org.scrubline.committee;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -17,7 +18,7 @@ public interface Packs {
     Duration SETTLED = Duration.ofMinutes(1);
 
     /** That evidence is frozen, for those who see the meeting without reading it. */
-    record Frozen(UUID traineeId, java.time.Instant cutOff, String hash) {}
+    record Frozen(UUID traineeId, Instant cutOff, String hash) {}
 
     /** What a new making from the records gives, and whether it is the frozen text. */
     record Rebuilt(String hash, boolean same) {}

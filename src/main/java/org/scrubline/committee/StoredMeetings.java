@@ -5,6 +5,7 @@ import static org.scrubline.committee.CommitteeAccess.require;
 import java.time.Clock;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -148,7 +149,7 @@ class StoredMeetings implements Meetings {
             return Attempt.refused(Refusal.of("committee.refusal.draft-open"));
         }
         store.move(meetingId, next);
-        return Attempt.done(done(meetingId, "meeting-" + next.name().toLowerCase(java.util.Locale.ROOT)));
+        return Attempt.done(done(meetingId, "meeting-" + next.name().toLowerCase(Locale.ROOT)));
     }
 
     @Override

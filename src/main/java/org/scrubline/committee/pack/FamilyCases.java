@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 import org.scrubline.casework.StepState;
 import org.scrubline.casework.Verdict;
 import org.scrubline.progress.CountedCase;
@@ -78,7 +79,7 @@ record FamilyCases(List<CountedCase> cases) {
         return sheets().map(SignedSheet::id).toList();
     }
 
-    private java.util.stream.Stream<SignedSheet> sheets() {
+    private Stream<SignedSheet> sheets() {
         return cases.stream().flatMap(one -> one.sheets().stream());
     }
 

@@ -1,5 +1,6 @@
 package org.scrubline.committee.web;
 
+import java.util.List;
 import java.util.UUID;
 import org.scrubline.committee.ActKind;
 import org.scrubline.committee.Duties;
@@ -61,7 +62,7 @@ class DutyPages {
                                 .filter(Entitlement::suspended)
                                 .map(this::suspended)
                                 .toList()
-                        : java.util.List.of());
+                        : List.of());
     }
 
     private DutyPage.Letter letter(Duties.Letter letter, boolean directs) {

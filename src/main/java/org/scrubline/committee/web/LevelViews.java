@@ -4,14 +4,15 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.scrubline.committee.pack.Ask;
-import org.scrubline.committee.pack.PackContent;
 import org.scrubline.committee.pack.PackContent.Answer;
 import org.scrubline.committee.pack.PackContent.AskLine;
 import org.scrubline.committee.pack.PackContent.FamilyLine;
 import org.scrubline.committee.pack.PackContent.LevelLine;
 import org.scrubline.committee.pack.PackContent.ProcedureLine;
 import org.scrubline.committee.pack.PackContent.RecordLine;
+import org.scrubline.committee.pack.PackContent;
 import org.scrubline.committee.web.EvidencePage.AskView;
 import org.scrubline.committee.web.EvidencePage.FamilyView;
 import org.scrubline.committee.web.EvidencePage.LevelView;
@@ -70,7 +71,7 @@ class LevelViews {
 
     private List<Link> links(AskLine line, Map<UUID, RecordLine> records, ZoneId zone) {
         return line.records().stream()
-                .flatMap(id -> java.util.stream.Stream.ofNullable(records.get(id)))
+                .flatMap(id -> Stream.ofNullable(records.get(id)))
                 .map(record -> Link.of(
                         Links.record(record.id()),
                         words.say(

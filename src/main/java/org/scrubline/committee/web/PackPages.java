@@ -10,13 +10,14 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.committee.Decision;
 import org.scrubline.committee.Meeting;
+import org.scrubline.committee.MeetingState;
 import org.scrubline.committee.Pack;
-import org.scrubline.committee.pack.PackContent;
 import org.scrubline.committee.pack.PackContent.RecordLine;
+import org.scrubline.committee.pack.PackContent;
 import org.scrubline.people.People;
-import org.scrubline.platform.TableView;
 import org.scrubline.platform.TableView.Cell;
 import org.scrubline.platform.TableView.Column;
+import org.scrubline.platform.TableView;
 import org.springframework.stereotype.Component;
 
 /** Makes the page of frozen evidence. Everything on it is read from the pack; the links lead to the records. */
@@ -82,7 +83,7 @@ class PackPages {
     }
 
     static @Nullable Link write(Meeting meeting, UUID trainee, UUID reader, String label) {
-        return meeting.chairId().equals(reader) && meeting.state() == org.scrubline.committee.MeetingState.OPEN
+        return meeting.chairId().equals(reader) && meeting.state() == MeetingState.OPEN
                 ? Link.of(Links.writing(meeting.id(), trainee), label)
                 : null;
     }

@@ -3,7 +3,9 @@ package org.scrubline.committee.web;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -16,9 +18,9 @@ import org.scrubline.committee.pack.PackContent.ReadinessLine;
 import org.scrubline.committee.pack.PackContent.ShortLine;
 import org.scrubline.committee.pack.PackContent.StepLine;
 import org.scrubline.committee.web.EvidencePage.ProcedureView;
-import org.scrubline.platform.TableView;
 import org.scrubline.platform.TableView.Cell;
 import org.scrubline.platform.TableView.Column;
+import org.scrubline.platform.TableView;
 import org.springframework.stereotype.Component;
 
 /** Says the numbers of one procedure in a pack. */
@@ -126,7 +128,7 @@ class ProcedureViews {
                 .toList();
     }
 
-    private static <K> String counts(Map<K, Integer> counts, java.util.function.Function<K, String> name) {
+    private static <K> String counts(Map<K, Integer> counts, Function<K, String> name) {
         return counts.entrySet().stream()
                 .map(one -> name.apply(one.getKey()) + ": " + one.getValue())
                 .collect(Collectors.joining("; "));
@@ -162,6 +164,6 @@ class ProcedureViews {
     }
 
     private static String number(double value) {
-        return String.format(java.util.Locale.ROOT, "%.2f", value);
+        return String.format(Locale.ROOT, "%.2f", value);
     }
 }

@@ -12,6 +12,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -54,6 +55,9 @@ class CommitteeIT {
     @Autowired
     Visitors visitors;
 
+    /** Written once: the tests only read. */
+    static @Nullable Scene scene;
+
     Board board;
     Meeting meeting;
     Decision decision;
@@ -62,27 +66,40 @@ class CommitteeIT {
     BrowserContext context;
     Page page;
 
+    private record Scene(Board board, Meeting meeting, Decision decision, SignedIn visitor) {}
+
     @BeforeEach
     void decide() {
-        board = fixture.board(organisations, history, 13);
-        meeting = fixture.open(board);
-        decision = fixture.decided(board, meeting, EntitlementLevel.E2);
+        if (scene == null) {
+            scene = write();
+        }
+        board = scene.board();
+        meeting = scene.meeting();
+        decision = scene.decision();
+        visitor = scene.visitor();
         evidence = "/meetings/" + meeting.id() + "/trainees/" + board.trainee().personId();
-        visitor = board.organisation().join("Rhosyn Callavere", Role.VISITOR);
+        context = Chromium.browser().newContext(new Browser.NewContextOptions().setViewportSize(360, 740));
+        page = context.newPage();
+    }
+
+    private Scene write() {
+        Board written = fixture.board(organisations, history, 13);
+        Meeting open = fixture.open(written);
+        Decision decided = fixture.decided(written, open, EntitlementLevel.E2);
+        SignedIn callavere = written.organisation().join("Rhosyn Callavere", Role.VISITOR);
         LocalDate today = LocalDate.ofInstant(Instant.now(), ZoneId.of("Europe/London"));
-        board.in(() -> visitors.give(
-                        board.director(),
-                        board.organisation().programme().id(),
+        written.in(() -> visitors.give(
+                        written.director(),
+                        written.organisation().programme().id(),
                         new VisitorRequest(
-                                visitor.personId(),
+                                callavere.personId(),
                                 "Accreditation visit",
-                                List.of(board.trainee().personId()),
+                                List.of(written.trainee().personId()),
                                 List.of(),
                                 today,
                                 today.plusDays(3)))
                 .orThrow());
-        context = Chromium.browser().newContext(new Browser.NewContextOptions().setViewportSize(360, 740));
-        page = context.newPage();
+        return new Scene(written, open, decided, callavere);
     }
 
     @AfterEach

@@ -11,13 +11,16 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.redirectedUrlPattern;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.scrubline.committee.CommitteeFixture;
 import org.scrubline.committee.CommitteeFixture.Board;
+import org.scrubline.committee.CommitteeFixture;
 import org.scrubline.committee.Decision;
 import org.scrubline.committee.Meeting;
 import org.scrubline.entitlement.EntitlementLevel;
@@ -103,7 +106,7 @@ class CommitteePagesTests {
                         .with(LogIn.as(board.director()))
                         .with(csrf())
                         .param("programme", programme)
-                        .param("at", java.time.LocalDateTime.now().plusDays(2).toString())
+                        .param("at", LocalDateTime.now().plusDays(2).toString())
                         .param(
                                 "members",
                                 board.invited().stream().map(Object::toString).toArray(String[]::new))
@@ -125,7 +128,7 @@ class CommitteePagesTests {
                 .param("family", "TRABECULECTOMY")
                 .param("bands", "A", "B")
                 .param("level", "INSUFFICIENT")
-                .param("reviewOn", java.time.LocalDate.now().plusMonths(6).toString())
+                .param("reviewOn", LocalDate.now().plusMonths(6).toString())
                 .param("reasons", "Five cases are too few to conclude from.");
         board.invited().forEach(member -> form.param("vote-" + member, "FOR"));
         mvc.perform(form).andExpect(redirectedUrl(evidence + "/decision/review"));
@@ -200,7 +203,7 @@ class CommitteePagesTests {
                     .andReturn()
                     .getResponse()
                     .getContentAsByteArray();
-            String text = new String(pdf, java.nio.charset.StandardCharsets.ISO_8859_1);
+            String text = new String(pdf, StandardCharsets.ISO_8859_1);
             assertThat(text).startsWith("%PDF-").contains("/StructTreeRoot");
             Files.write(out.resolve(path.substring(path.lastIndexOf('/') + 1)), pdf);
         }
