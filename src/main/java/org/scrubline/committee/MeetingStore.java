@@ -15,8 +15,8 @@ import org.scrubline.committee.Meeting.Conflict;
 import org.scrubline.committee.Meeting.Member;
 import org.scrubline.people.Person;
 import org.scrubline.platform.TenantScope;
-import org.springframework.jdbc.core.simple.JdbcClient.StatementSpec;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.jdbc.core.simple.JdbcClient.StatementSpec;
 import org.springframework.stereotype.Repository;
 
 /** Meetings, who is invited, whom they speak about, and declared conflicts. */

@@ -12,12 +12,12 @@ import org.scrubline.committee.Decision;
 import org.scrubline.committee.Meeting;
 import org.scrubline.committee.MeetingState;
 import org.scrubline.committee.Pack;
-import org.scrubline.committee.pack.PackContent.RecordLine;
 import org.scrubline.committee.pack.PackContent;
+import org.scrubline.committee.pack.PackContent.RecordLine;
 import org.scrubline.people.People;
+import org.scrubline.platform.TableView;
 import org.scrubline.platform.TableView.Cell;
 import org.scrubline.platform.TableView.Column;
-import org.scrubline.platform.TableView;
 import org.springframework.stereotype.Component;
 
 /** Makes the page of frozen evidence. Everything on it is read from the pack; the links lead to the records. */

@@ -18,9 +18,9 @@ import org.scrubline.committee.pack.PackContent.ReadinessLine;
 import org.scrubline.committee.pack.PackContent.ShortLine;
 import org.scrubline.committee.pack.PackContent.StepLine;
 import org.scrubline.committee.web.EvidencePage.ProcedureView;
+import org.scrubline.platform.TableView;
 import org.scrubline.platform.TableView.Cell;
 import org.scrubline.platform.TableView.Column;
-import org.scrubline.platform.TableView;
 import org.springframework.stereotype.Component;
 
 /** Says the numbers of one procedure in a pack. */
