@@ -87,4 +87,12 @@ class ArchitectureTests {
             .callMethod(ZonedDateTime.class, "now")
             .orShould()
             .callMethod(System.class, "currentTimeMillis");
+
+    @ArchTest
+    static final ArchRule onlyTheCommitteeWritesWhatATraineeMayDo = classes()
+            .that()
+            .haveFullyQualifiedName("org.scrubline.entitlement.EntitlementBook")
+            .should()
+            .onlyHaveDependentClassesThat()
+            .resideInAnyPackage("org.scrubline.entitlement", "org.scrubline.committee");
 }

@@ -3,7 +3,8 @@
  */
 @ApplicationModule(
         displayName = "Casework",
-        allowedDependencies = {"rubric", "retention", "people", "ledger", "platform", "platform :: jobs"})
+        allowedDependencies = {"entitlement", "rubric", "retention", "people", "ledger", "platform", "platform :: jobs"
+        })
 @NullMarked
 package org.scrubline.casework;
 

@@ -29,6 +29,7 @@ class DemoStart implements ApplicationRunner {
     private final DemoPeople people;
     private final DemoCases cases;
     private final DemoList list;
+    private final DemoCommittee committee;
     private final TransactionTemplate transaction;
     private final ApplicationEventPublisher events;
     private final Environment environment;
@@ -39,6 +40,7 @@ class DemoStart implements ApplicationRunner {
             DemoPeople people,
             DemoCases cases,
             DemoList list,
+            DemoCommittee committee,
             TransactionTemplate transaction,
             ApplicationEventPublisher events,
             Environment environment) {
@@ -47,6 +49,7 @@ class DemoStart implements ApplicationRunner {
         this.people = people;
         this.cases = cases;
         this.list = list;
+        this.committee = committee;
         this.transaction = transaction;
         this.events = events;
         this.environment = environment;
@@ -68,6 +71,7 @@ class DemoStart implements ApplicationRunner {
         transaction.executeWithoutResult(status -> events.publishEvent(opened));
         cases.write(cast);
         list.write(cast);
+        committee.decide(cast);
     }
 
     @EventListener
@@ -80,7 +84,7 @@ class DemoStart implements ApplicationRunner {
                   supervisor         brannock      cases to score, tomorrow’s list
                   trainee            hallinor      own cases, feedback and progress
                   director           delmarr       the cohort
-                  committee member   quillmere     the cohort
+                  committee member   quillmere     the cohort and committee meetings
                   administrator      ormandine     people and places
                   visitor, analyst   callavere, oderlake
                   Password of all: %s

@@ -4,7 +4,7 @@
  */
 @ApplicationModule(
         displayName = "Demo",
-        allowedDependencies = {"signoff", "casework", "rubric", "people", "platform"})
+        allowedDependencies = {"committee", "entitlement", "signoff", "casework", "rubric", "people", "platform"})
 @NullMarked
 package org.scrubline.demo;
 

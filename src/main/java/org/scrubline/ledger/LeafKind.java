@@ -59,6 +59,14 @@ public enum LeafKind {
     RUBRIC(new Rows("rubric_version", "id"), new Rows("rubric_step", "rubric_version_id")),
     /** Cases before joining, as declared. */
     PRIOR_EXPERIENCE(new Rows("prior_experience", "id")),
+    /** A change of what a trainee may do. */
+    ENTITLEMENT(new Rows("entitlement_change", "id")),
+    /** The evidence about a trainee, frozen for a meeting. */
+    EVIDENCE_PACK(new Rows("evidence_pack", "id")),
+    /** A committee's decision. */
+    DECISION(new Rows("committee_decision", "id")),
+    /** The letter about a decision, an appeal, a suspension. */
+    COMMITTEE_ACT(new Rows("committee_act", "id"), new Rows("appeal_panel", "act_id")),
     /** A population fit the curves rest on. */
     POPULATION_FIT(new Rows("population_fit", "id")),
     /** A key that signs checkpoints, by its public half. */

@@ -1,5 +1,6 @@
 package org.scrubline.people;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -31,6 +32,9 @@ public interface People {
 
     /** Cases of a procedure the trainee declared from before joining; 0 when nothing was declared. */
     int priorExperience(UUID traineeId, String procedureCode);
+
+    /** The same as it was known at an instant. */
+    int priorExperience(UUID traineeId, String procedureCode, Instant knownAt);
 
     Attempt<Programme> addProgramme(String name, String zone);
 

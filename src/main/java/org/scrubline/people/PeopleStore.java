@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.TenantScope;
@@ -88,6 +89,7 @@ class PeopleStore {
             where tenant_id = :tenant
               and trainee_id = :trainee
               and procedure_code = :procedure
+              and declared_at <= coalesce(cast(:knownAt as timestamptz), 'infinity')
             order by declared_at desc, id desc
             limit 1
             """;
@@ -200,11 +202,13 @@ class PeopleStore {
                 .update();
     }
 
-    int priorExperience(UUID trainee, String procedure) {
+    /** As known at an instant; null is now. */
+    int priorExperience(UUID trainee, String procedure, @Nullable Instant knownAt) {
         return jdbc.sql(PRIOR)
                 .param("tenant", TenantScope.require())
                 .param("trainee", trainee)
                 .param("procedure", procedure)
+                .param("knownAt", knownAt == null ? null : utc(knownAt))
                 .query(Integer.class)
                 .optional()
                 .orElse(0);

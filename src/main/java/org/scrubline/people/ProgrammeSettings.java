@@ -104,6 +104,10 @@ public record ProgrammeSettings(Map<SettingKey, Integer> changed) {
         return value(SettingKey.QUORUM);
     }
 
+    public boolean scorersVote() {
+        return value(SettingKey.SCORERS_VOTE) == 1;
+    }
+
     /** Working days within which the letter about a decision goes out. */
     public int letterWithinWorkingDays() {
         return value(SettingKey.LETTER_WITHIN);

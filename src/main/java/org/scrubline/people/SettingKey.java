@@ -35,6 +35,8 @@ public enum SettingKey {
     /** After a longer time without a case a suspension is proposed. */
     GAP_SUSPENDS(Unit.WEEKS, 4, 104, 26),
     QUORUM(Unit.PEOPLE, 2, 15, 3),
+    /** Whether somebody who scored a trainee may vote on that trainee: 1 for yes. */
+    SCORERS_VOTE(Unit.YES_NO, 0, 1, 1),
     LETTER_WITHIN(Unit.WORKING_DAYS, 1, 60, 10),
     APPEAL_WITHIN(Unit.DAYS, 7, 180, 28);
 

@@ -1,5 +1,6 @@
 package org.scrubline.people;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import org.scrubline.platform.Attempt;
@@ -13,6 +14,9 @@ public interface Settings {
 
     /** What holds in a programme now; the defaults where it changed nothing. */
     ProgrammeSettings of(UUID programmeId);
+
+    /** What held in a programme at an instant. */
+    ProgrammeSettings of(UUID programmeId, Instant knownAt);
 
     /** Every change, newest first. */
     List<SettingChange> history(UUID programmeId);

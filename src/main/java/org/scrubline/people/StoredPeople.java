@@ -2,6 +2,7 @@ package org.scrubline.people;
 
 import java.time.Clock;
 import java.time.DateTimeException;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
@@ -111,7 +112,13 @@ class StoredPeople implements People, Memberships {
     @Override
     @Transactional(readOnly = true)
     public int priorExperience(UUID traineeId, String procedureCode) {
-        return people.priorExperience(traineeId, procedureCode);
+        return people.priorExperience(traineeId, procedureCode, null);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public int priorExperience(UUID traineeId, String procedureCode, Instant knownAt) {
+        return people.priorExperience(traineeId, procedureCode, knownAt);
     }
 
     @Override

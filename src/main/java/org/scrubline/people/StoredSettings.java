@@ -1,6 +1,7 @@
 package org.scrubline.people;
 
 import java.time.Clock;
+import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -37,8 +38,20 @@ class StoredSettings implements Settings {
     @Override
     @Transactional(readOnly = true)
     public ProgrammeSettings of(UUID programmeId) {
+        return newest(store.changes(programmeId));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public ProgrammeSettings of(UUID programmeId, Instant knownAt) {
+        return newest(store.changes(programmeId).stream()
+                .filter(change -> !change.changedAt().isAfter(knownAt))
+                .toList());
+    }
+
+    private static ProgrammeSettings newest(List<SettingChange> newestFirst) {
         Map<SettingKey, Integer> newest = new EnumMap<>(SettingKey.class);
-        store.changes(programmeId).forEach(change -> newest.putIfAbsent(change.key(), change.value()));
+        newestFirst.forEach(change -> newest.putIfAbsent(change.key(), change.value()));
         return new ProgrammeSettings(newest);
     }
 

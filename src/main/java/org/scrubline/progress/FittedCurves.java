@@ -38,7 +38,11 @@ class FittedCurves implements Curves {
         UUID programme = counted.get(counted.size() - 1).programmeId();
         ProgrammeScores scores = ProgrammeScores.of(
                 sheets.ofProgramme(programme, procedure), trainee -> people.priorExperience(trainee, procedure));
-        StoredFit stored = fits.current(programme, procedure, scores);
+        return curve(traineeId, progress, scores, fits.current(programme, procedure, scores));
+    }
+
+    /** The curve these scores and this fit give. */
+    static TraineeCurve curve(UUID traineeId, ProcedureProgress progress, ProgrammeScores scores, StoredFit stored) {
         ProcedureStandard standard = standard(progress, scores.of(traineeId));
         CompetencyCurve model = CompetencyModel.smooth(stored.fit(), scores.table(), traineeId.toString(), standard);
         return new TraineeCurve(

@@ -1,5 +1,8 @@
 package org.scrubline.progress;
 
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Optional;
@@ -36,12 +39,38 @@ class PopulationFitStore {
                 .param("programme", programmeId)
                 .param("procedure", procedureCode)
                 .param("engine", CompetencyModel.VERSION)
-                .query((row, n) -> new StoredFit(
-                        FitJson.read(row.getString("content")),
-                        row.getObject("data_until", OffsetDateTime.class).toInstant(),
-                        row.getInt("sheets"),
-                        row.getObject("fitted_at", OffsetDateTime.class).toInstant()))
+                .query((row, n) -> stored(row))
                 .optional();
+    }
+
+    /** The newest fit of this engine's version made until an instant. */
+    Optional<StoredFit.Known> newest(UUID programmeId, String procedureCode, Instant knownAt) {
+        return jdbc.sql("""
+                        select id, content, data_until, sheets, fitted_at
+                        from population_fit
+                        where tenant_id = :tenant
+                          and programme_id = :programme
+                          and procedure_code = :procedure
+                          and engine_version = :engine
+                          and fitted_at <= :knownAt
+                        order by fitted_at desc, id
+                        limit 1
+                        """)
+                .param("tenant", TenantScope.require())
+                .param("programme", programmeId)
+                .param("procedure", procedureCode)
+                .param("engine", CompetencyModel.VERSION)
+                .param("knownAt", knownAt.atOffset(ZoneOffset.UTC))
+                .query((row, n) -> new StoredFit.Known(row.getObject("id", UUID.class), stored(row)))
+                .optional();
+    }
+
+    private static StoredFit stored(ResultSet row) throws SQLException {
+        return new StoredFit(
+                FitJson.read(row.getString("content")),
+                row.getObject("data_until", OffsetDateTime.class).toInstant(),
+                row.getInt("sheets"),
+                row.getObject("fitted_at", OffsetDateTime.class).toInstant());
     }
 
     /** What the newest fit of this engine's version saw. */

@@ -36,10 +36,26 @@ class PopulationFits {
                 .orElseGet(() -> renew(programmeId, procedureCode, scores));
     }
 
+    /**
+     * The stored fit that was in force at an instant, when there was one.
+     *
+     * @param scores as they were known then
+     */
+    Optional<StoredFit.Known> known(UUID programmeId, String procedureCode, ProgrammeScores scores, Instant knownAt) {
+        return store.newest(programmeId, procedureCode, knownAt)
+                .filter(known ->
+                        known.fit().fit().assessments() > 0 || scores.table().assessments() == 0);
+    }
+
+    /** A fit of these scores, kept nowhere. */
+    static StoredFit fitted(ProgrammeScores scores, Instant at) {
+        CompetencyModel model = new CompetencyModel(ModelSettings.standard(Step.LEVELS));
+        return new StoredFit(model.fit(scores.table()), scores.until(), scores.sheets(), at);
+    }
+
     /** Makes and keeps a fit of these scores. */
     StoredFit renew(UUID programmeId, String procedureCode, ProgrammeScores scores) {
-        CompetencyModel model = new CompetencyModel(ModelSettings.standard(Step.LEVELS));
-        StoredFit fitted = new StoredFit(model.fit(scores.table()), scores.until(), scores.sheets(), clock.instant());
+        StoredFit fitted = fitted(scores, clock.instant());
         ledger.append(LeafKind.POPULATION_FIT, store.add(programmeId, procedureCode, fitted));
         return fitted;
     }

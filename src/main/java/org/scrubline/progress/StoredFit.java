@@ -1,6 +1,7 @@
 package org.scrubline.progress;
 
 import java.time.Instant;
+import java.util.UUID;
 import org.scrubline.scoring.curve.PopulationFit;
 
 /**
@@ -10,6 +11,9 @@ import org.scrubline.scoring.curve.PopulationFit;
  * @param sheets how many sheets it saw
  */
 record StoredFit(PopulationFit fit, Instant dataUntil, int sheets, Instant fittedAt) {
+
+    /** A fit with the id of its row. */
+    record Known(UUID id, StoredFit fit) {}
 
     /** Which sheets a fit saw, without the fit itself. */
     record Seen(Instant dataUntil, int sheets) {}

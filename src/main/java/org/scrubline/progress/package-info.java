@@ -9,6 +9,7 @@
             "scoring",
             "signoff",
             "casework",
+            "entitlement",
             "rubric",
             "people",
             "ledger",

@@ -1,7 +1,9 @@
 package org.scrubline.signoff;
 
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.scrubline.people.Person;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Role;
@@ -37,6 +39,16 @@ class ContestReading {
                 .filter(contest -> rules.mayRead(who, contest))
                 .findFirst()
                 .orElseThrow(NotFound::new);
+    }
+
+    /** The trainee is the only one who can take a contest back; everyone else who ended one reviewed it. */
+    public Set<UUID> reviewersOf(UUID traineeId) {
+        return queries.find(ContestQueries.Filter.person(traineeId, List.of())).stream()
+                .filter(contest -> contest.trainee().id().equals(traineeId))
+                .filter(contest -> contest.state() != ContestState.WITHDRAWN)
+                .flatMap(contest -> contest.end().stream())
+                .map(end -> end.content().signer().id())
+                .collect(Collectors.toSet());
     }
 
     public List<RecordEvent> next(SignedIn who, ContestFile contest) {

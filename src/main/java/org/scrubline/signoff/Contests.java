@@ -1,6 +1,7 @@
 package org.scrubline.signoff;
 
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import org.scrubline.people.Person;
 import org.scrubline.platform.Attempt;
@@ -48,6 +49,9 @@ public interface Contests {
 
     /** The trainee takes the contest back; a text is not needed. */
     Attempt<Statement> withdraw(SignedIn trainee, UUID contestId, Signature signature);
+
+    /** Who decided a contest of any of a trainee's records. For rules about people, not for a page. */
+    Set<UUID> reviewersOf(UUID traineeId);
 
     /** What this person may do in a contest now. */
     List<RecordEvent> next(SignedIn who, ContestFile contest);

@@ -67,7 +67,8 @@ public final class SignedSheetCheck implements RecordCheck {
         JsonNode sheet = sheets.get(0);
         String text = sheet.path("content").asString("");
         JsonNode content = MAPPER.readTree(text);
-        CredentialClaim claim = SignedText.claim(content.path("reviewedHash").asString(""), content);
+        CredentialClaim claim =
+                CredentialClaim.said(content.path("reviewedHash").asString(""), content);
         return CanonicalJson.sha256(text).equals(sheet.path("content_hash").asString(""))
                 ? new Look(contradictions(sheet, text, content, rows), claim)
                 : new Look(List.of(new Contradiction(SHEET, "content_hash")), claim);

@@ -129,6 +129,11 @@ class SignedSheetQueries {
             return new Filter(Reach.COUNTING, null, null, null, programme, procedure, null);
         }
 
+        /** The newest version of each sheet, void or not. */
+        Filter withVoid() {
+            return new Filter(Reach.NEWEST, id, sheet, trainee, programme, procedure, knownAt);
+        }
+
         Filter knownAt(Instant then) {
             return new Filter(reach, id, sheet, trainee, programme, procedure, then);
         }

@@ -25,6 +25,12 @@ public interface SignedSheets {
     /** As known at an instant. */
     List<SignedSheet> ofTrainee(UUID traineeId, String procedureCode, Instant knownAt);
 
+    /** Of every procedure, as known at an instant. */
+    List<SignedSheet> ofTrainee(UUID traineeId, Instant knownAt);
+
+    /** The same with the newest version of each void sheet, which counts nowhere and stays readable. */
+    List<SignedSheet> ofTraineeWithVoid(UUID traineeId, Instant knownAt);
+
     List<SignedSheet> ofProgramme(UUID programmeId, String procedureCode);
 
     /** As known at an instant. */

@@ -4,9 +4,7 @@ import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Map;
-import org.scrubline.ledger.CredentialClaim;
 import org.scrubline.ledger.RecordCheck.Contradiction;
-import org.scrubline.platform.CredentialUsed;
 import tools.jackson.databind.JsonNode;
 
 /** Compares a signed text, read as a tree, with what stands beside it. */
@@ -40,17 +38,5 @@ final class SignedText {
         } catch (DateTimeParseException noInstant) {
             return text;
         }
-    }
-
-    /** What the text says of the credential; a kind nobody knows is none. */
-    static CredentialClaim claim(String hash, JsonNode content) {
-        JsonNode used = content.path("credential");
-        JsonNode assertion = used.path("assertionHash");
-        return switch (used.path("kind").asString("")) {
-            case "PASSKEY" ->
-                new CredentialClaim(hash, new CredentialUsed(CredentialUsed.Kind.PASSKEY, assertion.asString("")));
-            case "PASSWORD" -> new CredentialClaim(hash, new CredentialUsed(CredentialUsed.Kind.PASSWORD, null));
-            default -> new CredentialClaim(hash, null);
-        };
     }
 }

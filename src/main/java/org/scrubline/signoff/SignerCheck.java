@@ -18,10 +18,10 @@ import org.springframework.stereotype.Component;
  * credential given afresh. Called outside any transaction, because a slow password hash must not hold a connection.
  */
 @Component
-class SignerCheck {
+public class SignerCheck {
 
     /** Field of a refusal that accepting the statement mends. */
-    static final String STATEMENT = "statement";
+    public static final String STATEMENT = "statement";
 
     private final SigningAuthority authority;
     private final SigningStatements statements;
@@ -34,7 +34,7 @@ class SignerCheck {
     }
 
     /** {@code hash} is what a passkey must have signed, in hexadecimal; a password does not depend on it. */
-    Attempt<Recognised> confirm(SignedIn who, Credential credential, String hash) {
+    public Attempt<Recognised> confirm(SignedIn who, Credential credential, String hash) {
         return against(who)
                 .map(Attempt::<Recognised>refused)
                 .orElseGet(() -> accounts.confirm(who.accountId(), credential, CanonicalJson.hashBytes(hash)));

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
+import org.scrubline.ledger.CredentialClaim;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.RecordCheck;
 import org.scrubline.platform.CanonicalJson;
@@ -83,7 +84,7 @@ public final class StatementCheck implements RecordCheck {
                 CanonicalJson.sha256(text).equals(row.path("content_hash").asString(""))
                         ? SignedText.columns(table, PLACES.getOrDefault(kind, SIGNER), row, content)
                         : List.of(new Contradiction(table, "content_hash"));
-        return new Look(wrong, SignedText.claim(intended(kind, text), content));
+        return new Look(wrong, CredentialClaim.said(intended(kind, text), content));
     }
 
     /** Empty for text of another form: no signature can stand for that. */

@@ -1,6 +1,7 @@
 package org.scrubline.signoff;
 
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import org.scrubline.people.Person;
 import org.scrubline.platform.Attempt;
@@ -36,6 +37,11 @@ class StoredContests implements Contests {
     @Override
     public List<Person> reviewers(SignedIn director, UUID contestId) {
         return reading.reviewers(director, contestId);
+    }
+
+    @Override
+    public Set<UUID> reviewersOf(UUID traineeId) {
+        return reading.reviewersOf(traineeId);
     }
 
     @Override

@@ -47,6 +47,16 @@ class StoredSignedSheets implements SignedSheets {
     }
 
     @Override
+    public List<SignedSheet> ofTrainee(UUID traineeId, Instant knownAt) {
+        return queries.find(Filter.trainee(traineeId, null).knownAt(knownAt));
+    }
+
+    @Override
+    public List<SignedSheet> ofTraineeWithVoid(UUID traineeId, Instant knownAt) {
+        return queries.find(Filter.trainee(traineeId, null).withVoid().knownAt(knownAt));
+    }
+
+    @Override
     public List<SignedSheet> ofProgramme(UUID programmeId, String procedureCode) {
         return queries.find(Filter.programme(programmeId, procedureCode));
     }

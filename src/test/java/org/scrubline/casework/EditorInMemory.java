@@ -3,6 +3,7 @@ package org.scrubline.casework;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import org.scrubline.platform.Attempt;
 import org.scrubline.rubric.EventCatalogue;
@@ -28,6 +29,7 @@ public final class EditorInMemory {
                 null,
                 null,
                 Map.of(),
+                Set.of(),
                 Map.of(),
                 List.of(),
                 "",

@@ -80,11 +80,18 @@ class AuditTables {
 
     /** The person reads an own record under the address everyone reads it at. */
     private Cell record(AuditEntry entry) {
-        return entry.item().kind().equals("signed-sheet")
-                ? new Cell(
+        return switch (entry.item().kind()) {
+            case "signed-sheet" ->
+                new Cell(
                         words.say("audit.record.signed-sheet", entry.item().label()),
-                        "/signed/" + entry.item().id())
-                : new Cell(words.say("audit.record.progress"), "/progress");
+                        "/signed/" + entry.item().id());
+            case "evidence-pack" -> new Cell(words.say("audit.record.evidence-pack"), "/decisions");
+            case "committee-decision" ->
+                new Cell(
+                        words.say("audit.record.committee-decision"),
+                        "/decisions/" + entry.item().id());
+            default -> new Cell(words.say("audit.record.progress"), "/progress");
+        };
     }
 
     private static String dash(@Nullable String text) {

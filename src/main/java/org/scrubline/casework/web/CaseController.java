@@ -32,9 +32,12 @@ class CaseController {
     private final CaseChanges changes;
     private final CasePages pages;
     private final ChangePages forms;
+    private final CaseMayDo mayDo;
     private final CaseWords words;
 
-    CaseController(Cases cases, CaseChanges changes, CasePages pages, ChangePages forms, CaseWords words) {
+    CaseController(
+            Cases cases, CaseChanges changes, CasePages pages, ChangePages forms, CaseMayDo mayDo, CaseWords words) {
+        this.mayDo = mayDo;
         this.cases = cases;
         this.changes = changes;
         this.pages = pages;
@@ -44,7 +47,9 @@ class CaseController {
 
     @GetMapping("/cases/{id}")
     String read(@AuthenticationPrincipal SignedIn who, @PathVariable UUID id, Model model) {
-        model.addAttribute("page", pages.page(who, cases.open(who, id)));
+        CaseFile file = cases.open(who, id);
+        model.addAttribute("page", pages.page(who, file));
+        model.addAttribute("mayDo", mayDo.of(who, file));
         return "casework/case";
     }
 
@@ -52,6 +57,7 @@ class CaseController {
     String form(
             @AuthenticationPrincipal SignedIn who, @PathVariable UUID id, @PathVariable String change, Model model) {
         CaseFile file = cases.open(who, id);
+        model.addAttribute("mayDo", mayDo.of(who, file));
         model.addAttribute("page", forms.page(file, known(change), forms.fresh(who, file), List.of()));
         return "casework/case-change";
     }
@@ -75,6 +81,7 @@ class CaseController {
                         },
                         reasons -> {
                             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+                            model.addAttribute("mayDo", mayDo.of(who, file));
                             model.addAttribute("page", forms.page(file, known(change), typed, reasons));
                             return "casework/case-change";
                         });

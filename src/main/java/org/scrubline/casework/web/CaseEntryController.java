@@ -11,6 +11,7 @@ import org.scrubline.casework.Part;
 import org.scrubline.casework.SurgicalCase;
 import org.scrubline.people.People;
 import org.scrubline.platform.Attempt;
+import org.scrubline.platform.Refusal;
 import org.scrubline.platform.SignedIn;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
@@ -32,9 +33,12 @@ class CaseEntryController {
     private final People people;
     private final CaseEntryPages pages;
     private final CaseBand band;
+    private final CaseMayDo mayDo;
     private final CaseWords words;
 
-    CaseEntryController(Cases cases, People people, CaseEntryPages pages, CaseBand band, CaseWords words) {
+    CaseEntryController(
+            Cases cases, People people, CaseEntryPages pages, CaseBand band, CaseMayDo mayDo, CaseWords words) {
+        this.mayDo = mayDo;
         this.cases = cases;
         this.people = people;
         this.pages = pages;
@@ -60,14 +64,14 @@ class CaseEntryController {
 
     private String freshForm(SignedIn who, Optional<UUID> named, boolean planned, Model model) {
         UUID programme = pages.programme(who, named);
-        model.addAttribute("page", pages.page(who, programme, planned, pages.fresh(who, programme), List.of()));
+        show(who, programme, planned, pages.fresh(who, programme), List.of(), model);
         return PAGE;
     }
 
     private String otherEyeForm(SignedIn who, UUID first, Model model) {
         UUID programme = pages.programme(
                 who, Optional.of(cases.open(who, first).surgicalCase().programmeId()));
-        model.addAttribute("page", pages.page(who, programme, false, pages.otherEye(who, first), List.of()));
+        show(who, programme, false, pages.otherEye(who, first), List.of(), model);
         return PAGE;
     }
 
@@ -100,7 +104,7 @@ class CaseEntryController {
             RedirectAttributes redirect) {
         UUID programme = pages.programme(who, typed.id("programme"));
         if (typed.text("action").equals("band")) {
-            model.addAttribute("page", pages.page(who, programme, planned, typed, List.of()));
+            show(who, programme, planned, typed, List.of(), model);
             return PAGE;
         }
         CaseEntryInput input = new CaseEntryInput(who, programme, typed, people.sites(), planned);
@@ -109,9 +113,14 @@ class CaseEntryController {
                 .orElseGet(() -> Attempt.refused(input.reasons(cases.against(who, input.answers()))));
         return attempt.fold(logged -> done(logged, entry.orElseThrow(), redirect), reasons -> {
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-            model.addAttribute("page", pages.page(who, programme, planned, typed, reasons));
+            show(who, programme, planned, typed, reasons, model);
             return PAGE;
         });
+    }
+
+    private void show(SignedIn who, UUID programme, boolean planned, Typed typed, List<Refusal> reasons, Model model) {
+        model.addAttribute("mayDo", mayDo.of(who, programme, typed).orElse(null));
+        model.addAttribute("page", pages.page(who, programme, planned, typed, reasons));
     }
 
     private String done(SurgicalCase logged, CaseEntry entry, RedirectAttributes redirect) {

@@ -20,9 +20,11 @@ class ToScoreController {
     private final Sheets sheets;
     private final Rubrics rubrics;
     private final TimeLeft timeLeft;
+    private final CaseMayDo mayDo;
     private final SheetWords words;
 
-    ToScoreController(Sheets sheets, Rubrics rubrics, TimeLeft timeLeft, SheetWords words) {
+    ToScoreController(Sheets sheets, Rubrics rubrics, TimeLeft timeLeft, CaseMayDo mayDo, SheetWords words) {
+        this.mayDo = mayDo;
         this.timeLeft = timeLeft;
         this.sheets = sheets;
         this.rubrics = rubrics;
@@ -37,6 +39,7 @@ class ToScoreController {
             String note,
             String age,
             String progress,
+            String mayDo,
             TimeLeft.Left left,
             @Nullable String removal) {}
 
@@ -63,6 +66,7 @@ class ToScoreController {
                         words.endOf(open.surgicalCase())),
                 age(open),
                 words.say("to-score.progress", open.stepsSaid(), open.stepsInAll()),
+                mayDo.of(open),
                 timeLeft.of(open),
                 removal(open));
     }

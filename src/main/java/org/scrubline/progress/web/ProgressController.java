@@ -2,6 +2,7 @@ package org.scrubline.progress.web;
 
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.scrubline.entitlement.EntitlementWords;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
@@ -26,6 +27,7 @@ class ProgressController {
     private final CurveViews curveViews;
     private final StepPages stepPages;
     private final ProgressSeen seen;
+    private final EntitlementWords mayDo;
 
     ProgressController(
             Progress progress,
@@ -33,7 +35,9 @@ class ProgressController {
             ProgressPages pages,
             CurveViews curveViews,
             StepPages stepPages,
-            ProgressSeen seen) {
+            ProgressSeen seen,
+            EntitlementWords mayDo) {
+        this.mayDo = mayDo;
         this.progress = progress;
         this.curves = curves;
         this.pages = pages;
@@ -87,6 +91,7 @@ class ProgressController {
         seen.by(who, read);
         model.addAttribute("own", own);
         model.addAttribute("trainee", read.trainee());
+        model.addAttribute("mayDo", mayDo.of(seen.programmes(who, traineeId), traineeId));
         if (read.procedures().isEmpty()) {
             return "progress/nothing-yet";
         }

@@ -3,6 +3,7 @@ package org.scrubline.progress.web;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.scrubline.people.People;
 import org.scrubline.people.VisitorAccess;
 import org.scrubline.people.Visitors;
@@ -45,6 +46,15 @@ class ProgressSeen {
                         .map(VisitorAccess::purpose)
                         .findFirst()
                         .orElse(null)));
+    }
+
+    /** The programmes whose decisions about a trainee this reader may see beside the numbers. */
+    Set<UUID> programmes(SignedIn reader, UUID trainee) {
+        boolean own = reader.personId().equals(trainee);
+        return reader.grants().stream()
+                .filter(grant -> own || READERS.contains(grant.role()))
+                .map(SignedIn.Grant::programmeId)
+                .collect(Collectors.toSet());
     }
 
     /** The programme through which the reader came: one the trainee is in now, else any the reader may read in. */

@@ -7,6 +7,7 @@ import java.util.UUID;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.Receipt;
 import org.scrubline.ledger.Receipts;
+import org.scrubline.platform.PagePrint;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.signoff.SignedRecords;
 import org.scrubline.signoff.SignedSheet;
@@ -26,9 +27,9 @@ class DownloadController {
     private final SignedRecords records;
     private final Receipts receipts;
     private final SignedPages pages;
-    private final RecordPrint print;
+    private final PagePrint print;
 
-    DownloadController(SignedRecords records, Receipts receipts, SignedPages pages, RecordPrint print) {
+    DownloadController(SignedRecords records, Receipts receipts, SignedPages pages, PagePrint print) {
         this.records = records;
         this.receipts = receipts;
         this.pages = pages;

@@ -16,7 +16,9 @@ class StatementController {
 
     /** Pages that ask for it; anything else leads home, so that nobody is led astray by a link. */
     private static final Pattern BACK =
-            Pattern.compile("/(?:sheets/[0-9a-f-]{36}/review|signed/[0-9a-f-]{36}|late-releases/[0-9a-f-]{36})");
+            Pattern.compile("/(?:sheets/[0-9a-f-]{36}/review|signed/[0-9a-f-]{36}|late-releases/[0-9a-f-]{36}"
+                    + "|meetings/[0-9a-f-]{36}/trainees/[0-9a-f-]{36}/decision/review"
+                    + "|decisions/[0-9a-f-]{36}(?:/[a-z-]+)?|entitlements(?:/[A-Za-z0-9_-]+){4})");
 
     private final SigningStatements statements;
     private final Wording wording;

@@ -113,6 +113,7 @@ final class SheetRun {
                 null,
                 SHEET,
                 at,
+                null,
                 0);
     }
 }

@@ -78,6 +78,51 @@ class EvidenceExamples {
             insert into visitor_record (tenant_id, id, access_id, signed_sheet_id)
             values (:tenant, gen_random_uuid(), :id, :record)
             """);
+    private static final List<String> PACK = List.of("""
+            insert into meeting (tenant_id, id, programme_id, planned_at, chair_id, planned_by, created_at)
+            values (:tenant, :id, :programme, now(), :person, :person, now())
+            """, """
+            insert into evidence_pack (
+                tenant_id, id, meeting_id, trainee_id, cut_off, content, content_hash, frozen_by, frozen_at)
+            values (:tenant, :id, :id, :trainee, now() - interval '1 minute', '{}',
+                encode(sha256('{}'), 'hex'), :person, now())
+            """);
+    private static final String DECISION = """
+            insert into committee_decision (
+                tenant_id, id, programme_id, meeting_id, pack_id, trainee_id, family, bands, level, review_on,
+                content, content_hash, signer_id, signer_name, signer_role, meaning, signed_at, signed_zone)
+            select :tenant, :id, :programme, p.meeting_id, p.id, :trainee, 'TRABECULECTOMY', 'AB', 'E2', current_date,
+                '{"decided":{},"decidedHash":"' || encode(sha256('{}'), 'hex') || '"}',
+                encode(sha256(convert_to('{"decided":{},"decidedHash":"' || encode(sha256('{}'), 'hex') || '"}',
+                    'UTF8')), 'hex'),
+                :person, 'Ada Verney', 'DIRECTOR', 'committee.meaning.decision', now(), 'Europe/London'
+            from evidence_pack p
+            where p.tenant_id = :tenant
+            limit 1
+            """;
+    private static final List<String> ACT = List.of("""
+            insert into committee_act (
+                tenant_id, id, programme_id, trainee_id, decision_id, kind, content, content_hash,
+                signer_id, signer_name, signer_role, meaning, signed_at, signed_zone)
+            select :tenant, :id, :programme, :trainee, d.id, 'PANEL_NAMED',
+                '{"persons":[{"id":"' || cast(:other as text) || '"}]}',
+                encode(sha256(convert_to('{"persons":[{"id":"' || cast(:other as text) || '"}]}', 'UTF8')), 'hex'),
+                :person, 'Ada Verney', 'DIRECTOR', 'committee.meaning.PANEL_NAMED', now(), 'Europe/London'
+            from committee_decision d
+            where d.tenant_id = :tenant
+            limit 1
+            """, """
+            insert into appeal_panel (tenant_id, act_id, person_id)
+            values (:tenant, :id, :other)
+            """);
+    private static final String ENTITLEMENT = """
+            insert into entitlement_change (
+                tenant_id, id, programme_id, trainee_id, ordinal, family, bands, kind, level, review_on,
+                source_id, decided_by, decided_at)
+            values (:tenant, :id, :programme, :trainee, 1, 'TRABECULECTOMY', 'AB', 'DECIDED', 'E2', current_date,
+                :record, :person, now())
+            """;
+
     private final RecordFixture records;
     private final VersionFixture versions;
     private final SigningStatements statements;
@@ -136,6 +181,10 @@ class EvidenceExamples {
         fixed(row, LeafKind.REMOVAL_REQUEST, List.of(ASKED));
         fixed(row, LeafKind.RECORD_REMOVAL, TOMBSTONE);
         fixed(row, LeafKind.VISIT, VISITED);
+        fixed(row, LeafKind.EVIDENCE_PACK, PACK);
+        fixed(row, LeafKind.DECISION, List.of(DECISION));
+        fixed(row, LeafKind.COMMITTEE_ACT, ACT);
+        fixed(row, LeafKind.ENTITLEMENT, List.of(ENTITLEMENT));
     }
 
     private record Row(Theatre theatre, SignedSheet record, SignedIn person, SignedIn other) {}

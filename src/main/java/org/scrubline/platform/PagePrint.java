@@ -1,9 +1,10 @@
-package org.scrubline.signoff.web;
+package org.scrubline.platform;
 
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.PdfAConformance;
+import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
 import java.io.ByteArrayInputStream;
@@ -32,7 +33,7 @@ import org.thymeleaf.spring6.SpringTemplateEngine;
  * receipt, so that one file both reads and proves.
  */
 @Component
-class RecordPrint {
+public class PagePrint {
 
     private static final String FONT = "DejaVu Sans";
     private static final int REGULAR = 400;
@@ -40,17 +41,17 @@ class RecordPrint {
 
     private final SpringTemplateEngine templates;
 
-    RecordPrint(SpringTemplateEngine templates) {
+    PagePrint(SpringTemplateEngine templates) {
         this.templates = templates;
     }
 
     /**
-     * The document.
+     * The document. Drawings in the page are drawn; they must hold no text, which would need fonts of their own.
      *
      * @param template well-formed XHTML; the style is put in here, and nothing is loaded from anywhere
      * @param receipt attached under this name
      */
-    byte[] pdf(String template, Map<String, Object> model, Locale locale, String name, String receipt) {
+    public byte[] pdf(String template, Map<String, Object> model, Locale locale, String name, String receipt) {
         String page = templates.process(template, new Context(locale, model));
         PdfRendererBuilder builder = new PdfRendererBuilder();
         builder.usePdfAConformance(PdfAConformance.PDFA_3_A);
@@ -58,6 +59,7 @@ class RecordPrint {
         builder.useColorProfile(ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData());
         builder.useFont(() -> font("DejaVuSans.ttf"), FONT, REGULAR, FontStyle.NORMAL, true);
         builder.useFont(() -> font("DejaVuSans-Bold.ttf"), FONT, BOLD, FontStyle.NORMAL, true);
+        builder.useSVGDrawer(new BatikSVGDrawer());
         builder.useUriResolver((base, uri) -> null);
         builder.withHtmlContent(page.replace("</head>", "<style>" + style() + "</style></head>"), null);
         ByteArrayOutputStream out = new ByteArrayOutputStream();
@@ -85,7 +87,7 @@ class RecordPrint {
     }
 
     private static InputStream resource(String path) {
-        return Objects.requireNonNull(RecordPrint.class.getResourceAsStream(path), path);
+        return Objects.requireNonNull(PagePrint.class.getResourceAsStream(path), path);
     }
 
     /** As ISO 19005-3 asks: named in the catalogue, with its type and how it relates to the document. */
