@@ -14,6 +14,10 @@ import org.scrubline.casework.SheetChange;
 import org.scrubline.casework.SheetFixture.Theatre;
 import org.scrubline.casework.Sheets;
 import org.scrubline.casework.StepState;
+import org.scrubline.committee.CommitteeFixture;
+import org.scrubline.committee.CommitteeFixture.Board;
+import org.scrubline.committee.Meeting;
+import org.scrubline.entitlement.EntitlementLevel;
 import org.scrubline.people.VisitorRequest;
 import org.scrubline.people.Visitors;
 import org.scrubline.platform.Passkeys;
@@ -48,6 +52,7 @@ class AccessWorld {
     private final Retention retention;
     private final Visitors visitors;
     private final Passkeys passkeys;
+    private final CommitteeFixture committees;
     private final ScrublineClock clock;
 
     AccessWorld(
@@ -59,6 +64,7 @@ class AccessWorld {
             Retention retention,
             Visitors visitors,
             Passkeys passkeys,
+            CommitteeFixture committees,
             ScrublineClock clock) {
         this.organisations = organisations;
         this.rubrics = rubrics;
@@ -68,6 +74,7 @@ class AccessWorld {
         this.retention = retention;
         this.visitors = visitors;
         this.passkeys = passkeys;
+        this.committees = committees;
         this.clock = clock;
     }
 
@@ -209,6 +216,29 @@ class AccessWorld {
             SoftwarePasskey.of(supervisor.accountId(), passkeys);
             objects.put(
                     "passkey", passkeys.of(supervisor.accountId()).get(0).id().toString());
+        }
+
+        private void committee() {
+            SignedIn chair = others.get(Role.COMMITTEE_MEMBER);
+            List<SignedIn> members = List.of(
+                    chair,
+                    home.join("Asta " + MARK, Role.COMMITTEE_MEMBER),
+                    home.join("Ilse " + MARK, Role.COMMITTEE_MEMBER));
+            Board board = new Board(
+                    home,
+                    others.get(Role.DIRECTOR),
+                    chair,
+                    members,
+                    others.get(Role.ADMINISTRATOR),
+                    trainee,
+                    List.of(supervisor),
+                    List.of());
+            Meeting meeting = committees.open(board);
+            objects.put("meeting", meeting.id().toString());
+            objects.put("programme", home.programme().id().toString());
+            objects.put(
+                    "decision",
+                    committees.decided(board, meeting, EntitlementLevel.E2).id().toString());
         }
     }
 }

@@ -61,6 +61,7 @@ class SheetController {
     String table(@AuthenticationPrincipal SignedIn who, @PathVariable UUID id, Model model) {
         Draft draft = words.nameless(drafts.open(who, id));
         model.addAttribute("page", pages.of(draft, draft.stored(), Map.of()));
+        model.addAttribute("help", helpers.forDevice(draft));
         model.addAttribute("errors", List.of());
         return PAGE;
     }

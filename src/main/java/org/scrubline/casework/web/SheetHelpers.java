@@ -50,7 +50,16 @@ class SheetHelpers {
                 .map(CaseFile.Participant::goal)
                 .findFirst()
                 .orElse("");
-        return new Help(recent(draft.surgicalCase()) ? focus(draft) : List.of(), goal);
+        return new Help(focusNow(draft), goal);
+    }
+
+    /** The same for a device to keep, without the goal: it is the trainee's own text and may name somebody. */
+    Help forDevice(Draft draft) {
+        return new Help(focusNow(draft), "");
+    }
+
+    private List<Line> focusNow(Draft draft) {
+        return recent(draft.surgicalCase()) ? focus(draft) : List.of();
     }
 
     private boolean recent(SurgicalCase found) {
