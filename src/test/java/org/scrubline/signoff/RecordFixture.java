@@ -7,6 +7,7 @@ import org.scrubline.casework.SheetChange;
 import org.scrubline.casework.SheetFixture.Theatre;
 import org.scrubline.casework.Sheets;
 import org.scrubline.platform.Attempt;
+import org.scrubline.platform.Recognised;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.signoff.Versions.Signature;
 import org.scrubline.support.TestOrganisations;
@@ -43,6 +44,11 @@ public class RecordFixture {
         this.sheets = sheets;
         this.jdbc = jdbc;
         this.transaction = transaction;
+    }
+
+    /** The same below the credential check: what a desk is handed. */
+    static Spoken said(String text) {
+        return new Spoken(text, new Recognised.ByPassword(new UUID(0, 0)));
     }
 
     public static Signature signature(String text) {

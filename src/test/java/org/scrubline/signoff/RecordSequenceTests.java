@@ -1,6 +1,7 @@
 package org.scrubline.signoff;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.scrubline.signoff.RecordFixture.said;
 
 import java.time.Clock;
 import java.time.Duration;
@@ -178,15 +179,15 @@ class RecordSequenceTests {
                 case VERSION_OPENED -> versions.open(writer, first.id(), why);
                 case VERSION_DROPPED -> dropped();
                 case VERSION_SIGNED -> signed();
-                case VOID_ASKED -> voids.ask(signer, first.id(), VoidGround.OTHER, why);
-                case VOID_CONFIRMED -> voids.decide(director, first.id(), true, why);
-                case VOID_DECLINED -> voids.decide(director, first.id(), false, why);
+                case VOID_ASKED -> voids.ask(signer, first.id(), VoidGround.OTHER, said(why));
+                case VOID_CONFIRMED -> voids.decide(director, first.id(), true, said(why));
+                case VOID_DECLINED -> voids.decide(director, first.id(), false, said(why));
                 case CONTEST_OPENED -> opened(why);
-                case CONTEST_REPLIED -> contests.reply(contestedScorer, contest, why);
+                case CONTEST_REPLIED -> contests.reply(contestedScorer, contest, said(why));
                 case REVIEWER_NAMED -> named(why);
-                case CONTEST_UPHELD -> decisions.decide(named, contest, true, why);
-                case CONTEST_NOT_UPHELD -> decisions.decide(named, contest, false, why);
-                case CONTEST_WITHDRAWN -> decisions.withdraw(theatre.trainee(), contest, why);
+                case CONTEST_UPHELD -> decisions.decide(named, contest, true, said(why));
+                case CONTEST_NOT_UPHELD -> decisions.decide(named, contest, false, said(why));
+                case CONTEST_WITHDRAWN -> decisions.withdraw(theatre.trainee(), contest, said(why));
                 default -> throw new IllegalArgumentException(event.name());
             };
         }
@@ -209,7 +210,7 @@ class RecordSequenceTests {
         }
 
         private Attempt<Statement> opened(String why) {
-            Attempt<Statement> attempt = contests.open(theatre.trainee(), first.id(), List.of(), why);
+            Attempt<Statement> attempt = contests.open(theatre.trainee(), first.id(), List.of(), said(why));
             if (attempt instanceof Attempt.Done<Statement> done) {
                 contest = done.value().id();
                 contestedScorer = signer;
@@ -223,7 +224,7 @@ class RecordSequenceTests {
                     .filter(one -> !one.equals(named) && !signers.contains(one))
                     .findFirst()
                     .orElseThrow();
-            Attempt<Statement> attempt = contests.nameReviewer(director, contest, next.personId(), why);
+            Attempt<Statement> attempt = contests.nameReviewer(director, contest, next.personId(), said(why));
             if (attempt instanceof Attempt.Done<Statement>) {
                 named = next;
             }
