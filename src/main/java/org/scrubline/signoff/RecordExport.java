@@ -13,7 +13,6 @@ public interface RecordExport {
     /**
      * A signed version: what was signed as it was signed, and what others signed about it.
      *
-     * @param signed the signature with its meaning in words
      * @param voided the whole record is void and in no number
      * @param countersigned by whom and when; null when nobody did
      * @param acknowledgedAt when the trainee signed having read it; null when not

@@ -213,6 +213,7 @@ class AccessWorld {
                             .orThrow()
                             .id()
                             .toString());
+            committee();
             SoftwarePasskey.of(supervisor.accountId(), passkeys);
             objects.put(
                     "passkey", passkeys.of(supervisor.accountId()).get(0).id().toString());

@@ -89,7 +89,7 @@ record MatrixRow(
             path = path.replaceAll("\\{" + variable.getKey() + "(:[^}]*)?}", value);
         }
         MockHttpServletRequestBuilder request = MockMvcRequestBuilders.request(HttpMethod.valueOf(method), path);
-        pairs(sent).forEach(request::param);
+        pairs(sent).forEach((name, value) -> request.param(name, objects.getOrDefault(value, value)));
         return request;
     }
 

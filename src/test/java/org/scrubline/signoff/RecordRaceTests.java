@@ -1,6 +1,7 @@
 package org.scrubline.signoff;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.scrubline.signoff.RecordFixture.said;
 
 import java.time.Clock;
 import java.time.Duration;
@@ -111,7 +112,7 @@ class RecordRaceTests {
 
         List<String> outcomes = race(List.<Callable<String>>of(
                 () -> outcome(() -> signing.signWithoutCredential(scorer, signed.sheetId())),
-                () -> outcome(() -> voids.decide(second, signed.id(), true, RecordFixture.spoken(second, "")))));
+                () -> outcome(() -> voids.decide(second, signed.id(), true, said("")))));
         assertThat(outcomes.get(1)).isEqualTo("done");
         assertThat(outcomes.get(0)).as("refused, or not there any more").isIn("refused", "nothing");
         assertThat(count("signed_sheet", "sheet_id", signed.sheetId())).isEqualTo(1);
@@ -124,8 +125,7 @@ class RecordRaceTests {
 
         List<String> outcomes = race(List.<Callable<String>>of(
                 () -> outcome(() -> signing.signWithoutCredential(scorer, signed.sheetId())),
-                () -> outcome(() -> voids.ask(
-                        director, signed.id(), VoidGround.WRONG_TRAINEE, RecordFixture.spoken(director, WHY)))));
+                () -> outcome(() -> voids.ask(director, signed.id(), VoidGround.WRONG_TRAINEE, said(WHY)))));
         assertThat(outcomes.get(1)).isEqualTo("done");
         int versionAskedAbout = acts.history(theatre, director, signed.id())
                 .voidWaiting()
@@ -144,8 +144,8 @@ class RecordRaceTests {
         SignedIn second = theatre.organisation().join("Tobias Renn", Role.DIRECTOR);
 
         List<String> outcomes = race(List.<Callable<String>>of(
-                () -> outcome(() -> voids.decide(director, signed.id(), true, RecordFixture.spoken(director, ""))),
-                () -> outcome(() -> voids.decide(second, signed.id(), false, RecordFixture.spoken(second, WHY)))));
+                () -> outcome(() -> voids.decide(director, signed.id(), true, said(""))),
+                () -> outcome(() -> voids.decide(second, signed.id(), false, said(WHY)))));
         assertThat(outcomes).containsExactlyInAnyOrder("done", "refused");
         assertThat(count("void_decision", "sheet_id", signed.sheetId())).isEqualTo(1);
     }
@@ -153,32 +153,29 @@ class RecordRaceTests {
     @Test
     void aContestOpenedRepliedToAndDecidedInManyTabsHappensOnce() throws Exception {
         SignedIn reviewer = theatre.organisation().join("Ottilie Brannock", Role.SUPERVISOR);
-        List<UUID> opened = many(() -> contests.open(
-                        theatre.trainee(), signed.id(), List.of(), RecordFixture.spoken(theatre.trainee(), WHY))
+        List<UUID> opened = many(() -> contests.open(theatre.trainee(), signed.id(), List.of(), said(WHY))
                 .orThrow()
                 .id());
         UUID contest = opened.get(0);
         assertThat(opened).containsOnly(contest);
-        assertThat(
-                        many(() -> contests.reply(scorer, contest, RecordFixture.spoken(scorer, WHY))
-                                        .orThrow()
-                                        .id())
-                                .stream()
-                                .distinct())
-                .hasSize(1);
-        assertThat(many(() -> contests.nameReviewer(
-                                        director, contest, reviewer.personId(), RecordFixture.spoken(director, ""))
+        assertThat(many(() -> contests.reply(scorer, contest, said(WHY))
                                 .orThrow()
                                 .id())
                         .stream()
                         .distinct())
                 .hasSize(1);
+        assertThat(
+                        many(() -> contests.nameReviewer(director, contest, reviewer.personId(), said(""))
+                                        .orThrow()
+                                        .id())
+                                .stream()
+                                .distinct())
+                .hasSize(1);
 
         List<String> outcomes = race(List.<Callable<String>>of(
-                () -> outcome(() -> decisions.decide(reviewer, contest, true, RecordFixture.spoken(reviewer, WHY))),
-                () -> outcome(() -> decisions.decide(reviewer, contest, false, RecordFixture.spoken(reviewer, WHY))),
-                () -> outcome(() ->
-                        decisions.withdraw(theatre.trainee(), contest, RecordFixture.spoken(theatre.trainee(), "")))));
+                () -> outcome(() -> decisions.decide(reviewer, contest, true, said(WHY))),
+                () -> outcome(() -> decisions.decide(reviewer, contest, false, said(WHY))),
+                () -> outcome(() -> decisions.withdraw(theatre.trainee(), contest, said("")))));
         assertThat(outcomes).containsExactlyInAnyOrder("done", "refused", "refused");
         assertThat(count("contest_step", "contest_id", contest)).isEqualTo(3);
     }

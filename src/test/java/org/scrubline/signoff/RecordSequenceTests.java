@@ -1,6 +1,7 @@
 package org.scrubline.signoff;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.scrubline.signoff.RecordFixture.said;
 
 import java.time.Clock;
 import java.time.Duration;
@@ -178,17 +179,15 @@ class RecordSequenceTests {
                 case VERSION_OPENED -> versions.open(writer, first.id(), why);
                 case VERSION_DROPPED -> dropped();
                 case VERSION_SIGNED -> signed();
-                case VOID_ASKED -> voids.ask(signer, first.id(), VoidGround.OTHER, RecordFixture.spoken(signer, why));
-                case VOID_CONFIRMED -> voids.decide(director, first.id(), true, RecordFixture.spoken(director, why));
-                case VOID_DECLINED -> voids.decide(director, first.id(), false, RecordFixture.spoken(director, why));
+                case VOID_ASKED -> voids.ask(signer, first.id(), VoidGround.OTHER, said(why));
+                case VOID_CONFIRMED -> voids.decide(director, first.id(), true, said(why));
+                case VOID_DECLINED -> voids.decide(director, first.id(), false, said(why));
                 case CONTEST_OPENED -> opened(why);
-                case CONTEST_REPLIED ->
-                    contests.reply(contestedScorer, contest, RecordFixture.spoken(contestedScorer, why));
+                case CONTEST_REPLIED -> contests.reply(contestedScorer, contest, said(why));
                 case REVIEWER_NAMED -> named(why);
-                case CONTEST_UPHELD -> decisions.decide(named, contest, true, RecordFixture.spoken(named, why));
-                case CONTEST_NOT_UPHELD -> decisions.decide(named, contest, false, RecordFixture.spoken(named, why));
-                case CONTEST_WITHDRAWN ->
-                    decisions.withdraw(theatre.trainee(), contest, RecordFixture.spoken(theatre.trainee(), why));
+                case CONTEST_UPHELD -> decisions.decide(named, contest, true, said(why));
+                case CONTEST_NOT_UPHELD -> decisions.decide(named, contest, false, said(why));
+                case CONTEST_WITHDRAWN -> decisions.withdraw(theatre.trainee(), contest, said(why));
                 default -> throw new IllegalArgumentException(event.name());
             };
         }
@@ -211,8 +210,7 @@ class RecordSequenceTests {
         }
 
         private Attempt<Statement> opened(String why) {
-            Attempt<Statement> attempt = contests.open(
-                    theatre.trainee(), first.id(), List.of(), RecordFixture.spoken(theatre.trainee(), why));
+            Attempt<Statement> attempt = contests.open(theatre.trainee(), first.id(), List.of(), said(why));
             if (attempt instanceof Attempt.Done<Statement> done) {
                 contest = done.value().id();
                 contestedScorer = signer;
@@ -226,8 +224,7 @@ class RecordSequenceTests {
                     .filter(one -> !one.equals(named) && !signers.contains(one))
                     .findFirst()
                     .orElseThrow();
-            Attempt<Statement> attempt =
-                    contests.nameReviewer(director, contest, next.personId(), RecordFixture.spoken(director, why));
+            Attempt<Statement> attempt = contests.nameReviewer(director, contest, next.personId(), said(why));
             if (attempt instanceof Attempt.Done<Statement>) {
                 named = next;
             }

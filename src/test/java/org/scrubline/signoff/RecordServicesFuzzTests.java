@@ -1,6 +1,7 @@
 package org.scrubline.signoff;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.scrubline.signoff.RecordFixture.said;
 
 import java.time.Clock;
 import java.time.Duration;
@@ -166,7 +167,7 @@ class RecordServicesFuzzTests {
 
         private Attempt<?> ask(RecordEvent event, SignedIn who) {
             return switch (event) {
-                case LATE_RELEASED -> releases.release(who, sheet, RecordFixture.spoken(who, "For this test."));
+                case LATE_RELEASED -> releases.release(who, sheet, said("For this test."));
                 case SIGNED -> signing.signWithoutCredential(who, sheet);
                 default -> {
                     SignedSheet version = sheets.ofSheet(sheet).orElseThrow(NotFound::new);
