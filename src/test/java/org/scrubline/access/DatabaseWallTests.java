@@ -3,6 +3,7 @@ package org.scrubline.access;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 
+import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -21,6 +22,7 @@ import org.scrubline.support.ScrublineTest;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.beans.factory.annotation.Qualifier;
 import org.springframework.beans.factory.config.AutowireCapableBeanFactory;
+import org.springframework.core.NestedExceptionUtils;
 import org.springframework.http.ResponseEntity;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
@@ -43,6 +45,9 @@ import org.springframework.web.servlet.mvc.method.annotation.RequestMappingHandl
  */
 @ScrublineTest
 class DatabaseWallTests {
+
+    /** The database's code for a row that names another which is not there. */
+    private static final String FOREIGN_KEY = "23503";
 
     @Autowired
     WebApplicationContext context;
@@ -165,6 +170,10 @@ class DatabaseWallTests {
                     .getResponse()
                     .getContentAsString();
         } catch (Exception e) {
+            if (NestedExceptionUtils.getMostSpecificCause(e) instanceof SQLException refused
+                    && FOREIGN_KEY.equals(refused.getSQLState())) {
+                return ""; // Whoever looked cannot be written down where they are nobody: stopped by the database.
+            }
             throw new AssertionError(row.mapping(), e);
         }
     }

@@ -102,7 +102,8 @@ public record PackContent(
             double high,
             List<Double> raw,
             int daysAway,
-            boolean contested) {}
+            boolean contested,
+            boolean awaitingCountersignature) {}
 
     /**
      * The model's answer on one standard.

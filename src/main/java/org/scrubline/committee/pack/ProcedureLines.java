@@ -95,7 +95,8 @@ final class ProcedureLines {
                 round(point.high()),
                 raw(point.counted()),
                 point.daysAway(),
-                point.counted().contested());
+                point.counted().contested(),
+                point.counted().awaitingCountersignature());
     }
 
     private static List<Double> raw(CountedCase counted) {

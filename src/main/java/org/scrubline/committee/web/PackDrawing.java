@@ -27,6 +27,7 @@ record PackDrawing(
         List<String> lines,
         List<Stroke> strokes,
         List<Contested> contested,
+        List<Square> awaiting,
         List<Gap> gaps,
         List<Mark> ticks) {
 
@@ -39,6 +40,7 @@ record PackDrawing(
     private static final double TICKS = 240;
     private static final double HALF = 3;
     private static final double DIAMOND = 7;
+    private static final double SQUARE = 9;
 
     /** A line or a label. */
     record Mark(String x, String y, String label, String labelY, String anchor) {}
@@ -46,6 +48,8 @@ record PackDrawing(
     record Stroke(String x1, String x2, String y) {}
 
     record Contested(String points, String x, String labelY, String label) {}
+
+    record Square(String x, String y, String side, String label) {}
 
     record Gap(String x1, String y1, String x2, String y2, String labelX, String label) {}
 
@@ -67,6 +71,10 @@ record PackDrawing(
                 IntStream.range(0, last)
                         .filter(i -> points.get(i).contested())
                         .mapToObj(i -> diamond(x(i, last), y(points.get(i).chance()), words))
+                        .toList(),
+                IntStream.range(0, last)
+                        .filter(i -> points.get(i).awaitingCountersignature())
+                        .mapToObj(i -> square(i, x(i, last), y(points.get(i).chance()), words))
                         .toList(),
                 gaps(points, words),
                 IntStream.rangeClosed(1, last)
@@ -123,6 +131,11 @@ record PackDrawing(
         String corners =
                 String.join(" ", at(x, y - DIAMOND), at(x + DIAMOND, y), at(x, y + DIAMOND), at(x - DIAMOND, y));
         return new Contested(corners, print(x), print(y - 2 * DIAMOND), words.say("progress.contested"));
+    }
+
+    private static Square square(int index, double x, double y, CommitteeWords words) {
+        return new Square(
+                print(x - SQUARE / 2), print(y - SQUARE / 2), print(SQUARE), words.say("progress.awaiting", index + 1));
     }
 
     private static List<Gap> gaps(List<PointLine> points, CommitteeWords words) {
