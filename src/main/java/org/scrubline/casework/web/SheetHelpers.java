@@ -8,6 +8,7 @@ import org.scrubline.casework.CaseFile;
 import org.scrubline.casework.Cases;
 import org.scrubline.casework.FocusSteps;
 import org.scrubline.casework.SurgicalCase;
+import org.scrubline.platform.NotFound;
 import org.scrubline.platform.SignedIn;
 import org.springframework.stereotype.Component;
 
@@ -45,12 +46,20 @@ class SheetHelpers {
     }
 
     Help of(SignedIn who, Draft draft) {
-        String goal = cases.open(who, draft.surgicalCase().id()).trainees().stream()
-                .filter(trainee -> trainee.traineeId().equals(draft.sheet().traineeId()))
-                .map(CaseFile.Participant::goal)
-                .findFirst()
-                .orElse("");
-        return new Help(focusNow(draft), goal);
+        return new Help(focusNow(draft), goal(who, draft));
+    }
+
+    /** Whoever writes a later version after a contest is no part of the case, and the goal was not said to them. */
+    private String goal(SignedIn who, Draft draft) {
+        try {
+            return cases.open(who, draft.surgicalCase().id()).trainees().stream()
+                    .filter(trainee -> trainee.traineeId().equals(draft.sheet().traineeId()))
+                    .map(CaseFile.Participant::goal)
+                    .findFirst()
+                    .orElse("");
+        } catch (NotFound notTheirCase) {
+            return "";
+        }
     }
 
     /** The same for a device to keep, without the goal: it is the trainee's own text and may name somebody. */

@@ -156,7 +156,7 @@ class ScoringIT {
                 """);
         int kilobytes = ((Number) bytes).intValue() / 1024;
         System.out.println("The score sheet weighs " + kilobytes + " kB in " + requests + " requests");
-        assertThat(kilobytes).isPositive().isLessThanOrEqualTo(60);
+        assertThat(kilobytes).isPositive().isLessThanOrEqualTo(70);
     }
 
     @Test
