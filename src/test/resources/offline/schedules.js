@@ -3,7 +3,7 @@
 // sheet's rules and the clockwork between them are the application's own.
 import { Outbox } from "../outbox.js";
 import { tapped } from "../sheet-twin.js";
-import { identity } from "../identity.js";
+import { randomUuid } from "../uuid.js";
 
 const random = (seed) => () => {
   seed = (seed + 0x6d2b79f5) | 0;
@@ -119,7 +119,7 @@ export const run = async (seed, facts, start, forgetful) => {
     } else if (luck < 0.3) {
       timers.splice(Math.floor(chance() * timers.length), 1).forEach((work) => work());
     } else {
-      const id = identity();
+      const id = randomUuid();
       const tap = { id, sheet, fields: fields(chance, facts, confirmed.events.map((one) => one.id)), key: "", eventId: id };
       const after = tapped(facts, confirmed, tap);
       if (after.reasons.length === 0) {

@@ -9,6 +9,7 @@ import java.util.UUID;
 import org.scrubline.ledger.CredentialClaim;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.RecordCheck;
+import org.scrubline.ledger.SignedText;
 import tools.jackson.databind.JsonNode;
 
 /** Compares the columns of a statement, and the panel it names, with its signed text. */

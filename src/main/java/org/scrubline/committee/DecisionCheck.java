@@ -8,6 +8,7 @@ import java.util.UUID;
 import org.scrubline.ledger.CredentialClaim;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.RecordCheck;
+import org.scrubline.ledger.SignedText;
 import org.scrubline.platform.CanonicalJson;
 import tools.jackson.databind.JsonNode;
 

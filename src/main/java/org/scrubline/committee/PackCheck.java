@@ -6,6 +6,7 @@ import java.util.Set;
 import java.util.UUID;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.RecordCheck;
+import org.scrubline.ledger.SignedText;
 import tools.jackson.databind.JsonNode;
 
 /** Compares frozen evidence with its hash, and its columns with what it says. */

@@ -12,9 +12,9 @@ import java.util.stream.IntStream;
 import org.scrubline.ledger.CredentialClaim;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.RecordCheck;
+import org.scrubline.ledger.SignedText;
 import org.scrubline.platform.CanonicalJson;
 import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.json.JsonMapper;
 
 /**
  * Compares the columns of a signed sheet, its steps and its events with the signed text beside them, and that text with
@@ -28,8 +28,6 @@ public final class SignedSheetCheck implements RecordCheck {
 
     private static final String REVIEWED = "\"reviewed\":";
     private static final String BEHIND = ",\"reviewedHash\":";
-
-    private static final JsonMapper MAPPER = JsonMapper.builder().build();
 
     /** Where the signed text says what a column of the sheet repeats. */
     private static final Map<String, String> PLACES = new TreeMap<>(Map.ofEntries(

@@ -9,17 +9,14 @@ import java.util.UUID;
 import org.scrubline.ledger.CredentialClaim;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.RecordCheck;
-import org.scrubline.platform.CanonicalJson;
+import org.scrubline.ledger.SignedText;
 import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.json.JsonMapper;
 
 /**
  * Compares the columns of everything signed about a record with the signed text beside them and that text with its hash,
  * and forms again what a passkey was asked to sign.
  */
 public final class StatementCheck implements RecordCheck {
-
-    private static final JsonMapper MAPPER = JsonMapper.builder().build();
 
     private static final Map<String, String> SIGNER = Map.of(
             "signer_id", "/signer/id",
@@ -78,13 +75,10 @@ public final class StatementCheck implements RecordCheck {
     public Look look(LeafKind kind, UUID record, Map<String, List<JsonNode>> rows) {
         String table = kind.rows().get(0).table();
         JsonNode row = rows.getOrDefault(table, List.of()).get(0);
-        String text = row.path("content").asString("");
-        JsonNode content = MAPPER.readTree(text);
-        List<Contradiction> wrong =
-                CanonicalJson.sha256(text).equals(row.path("content_hash").asString(""))
-                        ? SignedText.columns(table, PLACES.getOrDefault(kind, SIGNER), row, content)
-                        : List.of(new Contradiction(table, "content_hash"));
-        return new Look(wrong, CredentialClaim.said(intended(kind, text), content));
+        SignedText signed = SignedText.of(table, row);
+        return new Look(
+                signed.against(PLACES.getOrDefault(kind, SIGNER)),
+                CredentialClaim.said(intended(kind, signed.text()), signed.content()));
     }
 
     /** Empty for text of another form: no signature can stand for that. */

@@ -6,7 +6,7 @@ import { halfTyped } from "./half-typed.js";
 import { sheetHands } from "./sheet-hands.js";
 import { eventId, replayed, tapped } from "./sheet-twin.js";
 import { sheetView } from "./sheet-view.js";
-import { identity } from "./identity.js";
+import { randomUuid } from "./uuid.js";
 
 // Several pages of one browser share one store, and tell each other what became of the taps in it.
 export const channelOf = (store) => (store.durable && window.BroadcastChannel ? new BroadcastChannel("scrubline") : null);
@@ -51,7 +51,7 @@ class SheetPage {
   }
 
   tap(fields, then = {}) {
-    const id = identity();
+    const id = randomUuid();
     const made = { id, sheet: this.sheet, fields, key: Object.keys(fields).join(), at: this.clock() };
     this.view.state(made, this.halted ? "refused" : "saving");
     if (this.halted) {

@@ -8,7 +8,6 @@ import org.scrubline.casework.CaseFile;
 import org.scrubline.casework.Cases;
 import org.scrubline.casework.FocusSteps;
 import org.scrubline.casework.SurgicalCase;
-import org.scrubline.platform.NotFound;
 import org.scrubline.platform.SignedIn;
 import org.springframework.stereotype.Component;
 
@@ -45,21 +44,17 @@ class SheetHelpers {
         }
     }
 
+    /** Nothing on a later version: the case is long over, and who writes it may be a reviewer the goal was not said to. */
     Help of(SignedIn who, Draft draft) {
-        return new Help(focusNow(draft), goal(who, draft));
+        return draft.sheet().reopening() == null ? new Help(focusNow(draft), goal(who, draft)) : new Help(List.of(), "");
     }
 
-    /** Whoever writes a later version after a contest is no part of the case, and the goal was not said to them. */
     private String goal(SignedIn who, Draft draft) {
-        try {
-            return cases.open(who, draft.surgicalCase().id()).trainees().stream()
-                    .filter(trainee -> trainee.traineeId().equals(draft.sheet().traineeId()))
-                    .map(CaseFile.Participant::goal)
-                    .findFirst()
-                    .orElse("");
-        } catch (NotFound notTheirCase) {
-            return "";
-        }
+        return cases.open(who, draft.surgicalCase().id()).trainees().stream()
+                .filter(trainee -> trainee.traineeId().equals(draft.sheet().traineeId()))
+                .map(CaseFile.Participant::goal)
+                .findFirst()
+                .orElse("");
     }
 
     /** The same for a device to keep, without the goal: it is the trainee's own text and may name somebody. */

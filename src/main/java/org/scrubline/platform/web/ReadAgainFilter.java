@@ -27,10 +27,9 @@ class ReadAgainFilter extends OncePerRequestFilter {
     /** What a session holds, oldest first. */
     private record Remembered(List<String> hashes) implements Serializable {}
 
-    /** A tap may come from a device hours later, when nobody is there to ask; the sheet warns beside the text instead. */
     @Override
     protected boolean shouldNotFilter(HttpServletRequest request) {
-        return !request.getMethod().equals("POST") || request.getServletPath().endsWith("/taps");
+        return !request.getMethod().equals("POST");
     }
 
     @Override

@@ -246,17 +246,6 @@ class ScoringIT {
     }
 
     @Test
-    void textThatMayNameAPatientIsSavedAndSaid() {
-        page.locator("#strength").fill("Mrs Tarn went well");
-        page.locator("#strength").blur();
-        assertThat(page.locator(".reread")).containsText("title and a name");
-        assertThat(read().strength()).isEqualTo("Mrs Tarn went well");
-        page.locator("#strength").fill("Went well");
-        page.locator("#strength").blur();
-        assertThat(page.locator(".reread")).hasCount(0);
-    }
-
-    @Test
     void aSheetChangedElsewhereSaysSoAndOffersTheCurrentOne() {
         change(new SheetChange.SetStep("TF01", new Scored(2)));
         answer("TF01", "4").click();

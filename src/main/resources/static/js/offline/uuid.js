@@ -1,5 +1,5 @@
 // A random UUID of version 4; crypto.randomUUID is missing where the page is not on a secure address.
-export const identity = () => {
+export const randomUuid = () => {
   const bytes = crypto.getRandomValues(new Uint8Array(16));
   bytes[6] = (bytes[6] & 0x0f) | 0x40;
   bytes[8] = (bytes[8] & 0x3f) | 0x80;

@@ -1,4 +1,4 @@
-package org.scrubline.committee;
+package org.scrubline.ledger;
 
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import org.scrubline.ledger.RecordCheck.Contradiction;
 import org.scrubline.platform.CanonicalJson;
+import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -14,28 +15,37 @@ import tools.jackson.databind.json.JsonMapper;
  * A row with a canonical text, its hash, and columns that repeat parts of it. Reads the text as a tree, so that text of
  * another version of its form is compared as far as it goes.
  */
-record SignedText(String table, JsonNode row, String text, JsonNode content) {
+public record SignedText(String table, JsonNode row, String text, JsonNode content) {
 
     private static final JsonMapper MAPPER = JsonMapper.builder().build();
 
     /** The one row of a record. */
-    static SignedText of(String table, JsonNode row) {
+    public static SignedText of(String table, JsonNode row) {
         String text = row.path("content").asString("");
-        JsonNode content = hashed(row, text) ? MAPPER.readTree(text) : MAPPER.createObjectNode();
-        return new SignedText(table, row, text, content);
+        return new SignedText(table, row, text, tree(text));
     }
 
-    private static boolean hashed(JsonNode row, String text) {
+    /** Text that was changed into no JSON at all says nothing; its hash is found wrong. */
+    private static JsonNode tree(String text) {
+        try {
+            return MAPPER.readTree(text);
+        } catch (JacksonException noJson) {
+            return MAPPER.createObjectNode();
+        }
+    }
+
+    /** Whether the text is the one that was hashed. */
+    public boolean hashed() {
         return CanonicalJson.sha256(text).equals(row.path("content_hash").asString(""));
     }
 
     /**
-     * What does not agree.
+     * What does not agree; the hash alone when that is wrong already.
      *
      * @param places where the text says what a column repeats
      */
-    List<Contradiction> against(Map<String, String> places) {
-        if (!hashed(row, text)) {
+    public List<Contradiction> against(Map<String, String> places) {
+        if (!hashed()) {
             return List.of(new Contradiction(table, "content_hash"));
         }
         List<Contradiction> wrong = new ArrayList<>();
