@@ -62,20 +62,17 @@ public final class SignedSheetCheck implements RecordCheck {
         if (sheets.size() != 1) {
             return new Look(List.of(new Contradiction(SHEET, "id")), null);
         }
-        JsonNode sheet = sheets.get(0);
-        String text = sheet.path("content").asString("");
-        JsonNode content = MAPPER.readTree(text);
+        SignedText signed = SignedText.of(SHEET, sheets.get(0));
+        JsonNode content = signed.content();
         CredentialClaim claim =
                 CredentialClaim.said(content.path("reviewedHash").asString(""), content);
-        return CanonicalJson.sha256(text).equals(sheet.path("content_hash").asString(""))
-                ? new Look(contradictions(sheet, text, content, rows), claim)
-                : new Look(List.of(new Contradiction(SHEET, "content_hash")), claim);
+        return new Look(signed.hashed() ? contradictions(signed, rows) : signed.against(PLACES), claim);
     }
 
-    private static List<Contradiction> contradictions(
-            JsonNode sheet, String text, JsonNode content, Map<String, List<JsonNode>> rows) {
-        List<Contradiction> wrong = new ArrayList<>(SignedText.columns(SHEET, PLACES, sheet, content));
-        if (!reviewedHash(text, content)) {
+    private static List<Contradiction> contradictions(SignedText signed, Map<String, List<JsonNode>> rows) {
+        JsonNode content = signed.content();
+        List<Contradiction> wrong = new ArrayList<>(signed.against(PLACES));
+        if (!reviewedHash(signed.text(), content)) {
             wrong.add(new Contradiction(SHEET, "content"));
         }
         if (!steps(rows.getOrDefault(STEP, List.of())).equals(said(content.at("/reviewed/steps")))) {

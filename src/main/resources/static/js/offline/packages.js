@@ -22,13 +22,19 @@ export const refreshed = async (store, transport, sheet) => {
   }
 };
 
-// All sheets this person may write on. One that is not open any more goes, unless work of it is still here.
-export const refreshAll = async (store, transport) => {
+// All sheets this person may write on; those not here yet come first, and each is shown as soon as it has come. One that
+// is not open any more goes, unless work of it is still here.
+export const refreshAll = async (store, transport, show) => {
   const list = await transport.get("/at-the-table/sheets", "sheets");
   if (!list) {
     return false;
   }
-  for (const sheet of list.sheets) {
+  const here = new Set((await store.packages()).map((one) => one.sheet));
+  for (const sheet of list.sheets.filter((one) => !here.has(one))) {
+    await refreshed(store, transport, sheet);
+    await show();
+  }
+  for (const sheet of list.sheets.filter((one) => here.has(one))) {
     await refreshed(store, transport, sheet);
   }
   for (const { sheet } of await store.packages()) {

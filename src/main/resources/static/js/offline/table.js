@@ -60,7 +60,7 @@ class Table {
       for (const sheet of new Set(taps.map((tap) => tap.sheet))) {
         await this.outbox.drain(sheet);
       }
-      await refreshAll(this.store, this.transport);
+      await refreshAll(this.store, this.transport, () => this.list.show());
     }
     await this.list.show();
   }

@@ -19,6 +19,8 @@ public final class Chromium {
             "--disable-quic",
             "--no-first-run",
             "--disable-background-networking",
+            // Pages of the browser's own window, which nobody sees here; each context would start one.
+            "--disable-features=PreloadTopChromeWebUI,TopChromeWebUIUsesSpareRenderer",
             "--disable-component-update",
             "--disable-sync");
 

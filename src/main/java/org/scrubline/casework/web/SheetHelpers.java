@@ -46,7 +46,9 @@ class SheetHelpers {
 
     /** Nothing on a later version: the case is long over, and who writes it may be a reviewer the goal was not said to. */
     Help of(SignedIn who, Draft draft) {
-        return draft.sheet().reopening() == null ? new Help(focusNow(draft), goal(who, draft)) : new Help(List.of(), "");
+        return draft.sheet().reopening() == null
+                ? new Help(focusNow(draft), goal(who, draft))
+                : new Help(List.of(), "");
     }
 
     private String goal(SignedIn who, Draft draft) {
