@@ -61,6 +61,11 @@ class SheetPage {
     this.adding = this.adding.then(() => this.keep(made, then)).finally(() => { this.atWork -= 1; });
   }
 
+  // The same, done when it is kept or refused.
+  kept(fields) {
+    return new Promise((done) => { this.tap(fields, { done, refused: done }); });
+  }
+
   clock() {
     return { device: new Date().toISOString(), zone: Intl.DateTimeFormat().resolvedOptions().timeZone, since: Math.round(performance.now()) };
   }

@@ -60,7 +60,7 @@ class SigningRulesTests {
         return theatre.organisation().in(() -> {
             SurgicalCase operation = cases.get(sheet.caseId());
             Rubric rubric = rubrics.byId(sheet.rubricVersionId()).orElseThrow().rubric();
-            return rules.obstacles(operation, sheet, rubric);
+            return rules.obstacles(operation, sheet, rubric, Instant.now());
         });
     }
 
