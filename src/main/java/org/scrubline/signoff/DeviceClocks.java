@@ -34,9 +34,8 @@ class DeviceClocks {
                 || signature.at().isAfter(now.plus(skew))
                 || signature.at().isBefore(sheet.openedAt().minus(skew));
         Instant at = far || signature.at().isAfter(now) ? now : signature.at();
-        boolean receivedLate = operation.endedAt() != null
-                && lateness.late(operation, now)
-                && !lateness.late(operation, at);
+        boolean receivedLate =
+                operation.endedAt() != null && lateness.late(operation, now) && !lateness.late(operation, at);
         return new SigningTime(at, now, new DeviceTime(signature.at(), signature.zone(), far, receivedLate));
     }
 }

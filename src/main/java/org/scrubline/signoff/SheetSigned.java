@@ -13,7 +13,13 @@ import org.scrubline.signoff.SignedContent.DeviceTime;
  * @param after hash of what was signed
  * @param deviceTime clock of the device, for a signature made without a network
  */
-record SheetSigned(UUID actor, UUID about, UUID programme, Item item, String after, @Nullable Instant deviceTime) implements Audited {
+record SheetSigned(
+        UUID actor,
+        UUID about,
+        UUID programme,
+        Item item,
+        String after,
+        @Nullable Instant deviceTime) implements Audited {
 
     static SheetSigned of(SignedSheet signed, String reference, @Nullable DeviceTime device) {
         return new SheetSigned(

@@ -118,9 +118,7 @@ class SigningDesk {
                 TableStatement.fixed(TableStatement.tree(review.content())),
                 review.sheet().reopening() == null && statements.accepted(scorer.personId()),
                 review.sheet().state() == SheetState.SIGNED
-                        ? queries.newest(sheetId)
-                                .map(TableSigning.Signed::of)
-                                .orElseThrow()
+                        ? queries.newest(sheetId).map(TableSigning.Signed::of).orElseThrow()
                         : null);
     }
 
@@ -131,8 +129,7 @@ class SigningDesk {
         if (review.sheet().state() == SheetState.SIGNED) {
             return Attempt.done(first(sheetId, signature.hash(), SignedContent::credentialHash));
         }
-        String stored =
-                TableStatement.hash(TableStatement.tree(review.content()), signature.at(), signature.zone());
+        String stored = TableStatement.hash(TableStatement.tree(review.content()), signature.at(), signature.zone());
         if (!stored.equals(signature.hash())) {
             throw stale("/sheets/" + sheetId + "/review", signature.hash(), stored);
         }

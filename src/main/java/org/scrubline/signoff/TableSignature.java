@@ -12,4 +12,5 @@ import org.scrubline.platform.Credential;
  * @param sentAt clock of the device when it was sent, by which the two clocks are compared
  * @param hash what the passkey signed, lower-case hexadecimal
  */
-public record TableSignature(Instant at, ZoneId zone, Instant sentAt, String hash, Credential.PasskeyAssertion credential) {}
+public record TableSignature(
+        Instant at, ZoneId zone, Instant sentAt, String hash, Credential.PasskeyAssertion credential) {}

@@ -11,7 +11,10 @@ import org.jspecify.annotations.Nullable;
  * @param possible whether this person may sign this sheet so: a first version, the statement of what a signature means accepted
  * @param signed the record the sheet has become; null while it is open
  */
-public record TableSigning(Map<String, Object> statement, boolean possible, @Nullable Signed signed) {
+public record TableSigning(
+        Map<String, Object> statement,
+        boolean possible,
+        @Nullable Signed signed) {
 
     /** A record, and the hash its signer's credential confirmed. */
     public record Signed(UUID record, String hash) {

@@ -64,9 +64,7 @@ final class TableStatement {
     /** The same of a content that is not text yet. */
     static String signedHash(SignedContent content) {
         DeviceTime device = content.device();
-        return device == null
-                ? content.reviewedHash()
-                : hash(tree(content.reviewed()), device.at(), device.zone());
+        return device == null ? content.reviewedHash() : hash(tree(content.reviewed()), device.at(), device.zone());
     }
 
     static JsonNode tree(SheetContent content) {

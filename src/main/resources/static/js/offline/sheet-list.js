@@ -65,7 +65,7 @@ export class SheetList {
     if (pendingSignature(kept)) {
       this.page = { sheet: kept.sheet };
       this.main.hidden = true;
-      await this.sign.open(kept, { now: () => this.now(kept.sheet), tap: null, leave: () => { location.hash = ""; } });
+      await this.sign.open(kept, { now: () => this.now(kept.sheet), tap: null, leave: null });
       return;
     }
     await this.openForm(kept);
@@ -83,11 +83,13 @@ export class SheetList {
     this.place.append(document.importNode(page, true));
     this.place.hidden = false;
     const form = this.place.querySelector("#sheet");
+    form.inert = true;
     phases(this.place);
     steppers(this.place);
     this.page = await openSheet(form, {
       sheet, facts, store: this.store, transport: this.transport, review: () => this.review(sheet),
     });
+    form.inert = false;
     if (signature) {
       this.page.view.notice(signature.reasons.join(" "));
     }

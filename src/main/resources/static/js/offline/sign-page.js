@@ -31,7 +31,7 @@ export class SignPage {
   constructor(store, changed) {
     Object.assign(this, { store, changed, main: document.getElementById("sign") });
     this.words = this.main.dataset;
-    this.part("back").addEventListener("click", () => this.leave());
+    this.part("back").addEventListener("click", () => this.back());
     this.part("now").addEventListener("click", () => this.sign());
     this.part("untouched").addEventListener("click", () => this.untouched());
     this.part("take-back").addEventListener("click", () => this.takeBack());
@@ -48,6 +48,19 @@ export class SignPage {
     this.main.hidden = false;
     this.main.focus();
     scrollTo(0, 0);
+  }
+
+  // To the list once it is signed, to the sheet before.
+  back() {
+    if (this.signed()) {
+      location.hash = "";
+    } else {
+      this.leave();
+    }
+  }
+
+  signed() {
+    return this.tap === null || ["pending", "received"].includes(this.kept.signature?.state);
   }
 
   close() {
@@ -69,7 +82,7 @@ export class SignPage {
     this.read(kept.facts, sheet);
     const open = obstacles(words, kept.facts, sheet);
     const { state = null, reasons = [] } = kept.signature ?? {};
-    const signed = this.tap === null || state === "pending" || state === "received";
+    const signed = this.signed();
     this.part("obstacles").hidden = signed || open.length === 0;
     this.part("obstacles").querySelector("ul").replaceChildren(...lines(open));
     const blank = kept.facts.steps.filter((step) => !(step.code in sheet.steps)).length;

@@ -7,7 +7,10 @@ const settled = async (transport, { sheet, signature }) => {
   if (result.kind === "refused") {
     return { ...signature, state: "refused", reasons: result.reasons };
   }
-  const facts = result.kind === "done" ? await transport.get(`/sheets/${sheet}/signing`, "signing").catch(() => null) : null;
+  if (result.kind !== "done") {
+    return signature;
+  }
+  const facts = await transport.get(`/sheets/${sheet}/signing`, "signing").catch(() => null);
   const there = facts?.signed?.record === result.record && facts.signed.hash === signature.hash;
   return there ? { ...signature, state: "received", record: result.record } : signature;
 };

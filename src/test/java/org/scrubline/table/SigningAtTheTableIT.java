@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.options.ColorScheme;
 import java.io.IOException;
 import java.net.ServerSocket;
@@ -51,6 +52,9 @@ class SigningAtTheTableIT {
     /** Known before the server starts, since passkeys answer from one address only. */
     private static final int WIRE = freePort();
 
+    private static final LocatorAssertions.ContainsTextOptions PATIENTLY =
+            new LocatorAssertions.ContainsTextOptions().setTimeout(60_000);
+
     @LocalServerPort
     int port;
 
@@ -87,6 +91,7 @@ class SigningAtTheTableIT {
         context = Chromium.browser().newContext(new Browser.NewContextOptions().setViewportSize(360, 640));
         assessor = new Assessor(wire, context);
         page = assessor.page();
+        page.onPageError(error -> System.out.println("On the page: " + error));
         Authenticator.on(page);
         assessor.logIn(theatre.supervisor());
         page.navigate(wire.address("/account/keys"));
@@ -135,7 +140,7 @@ class SigningAtTheTableIT {
         assertThat(state()).isEqualTo(SheetState.OPEN);
         wire.mend();
         page.evaluate("() => dispatchEvent(new Event('online'))");
-        assertThat(page.locator("#sheets")).containsText("signed and received");
+        assertThat(page.locator("#sheets")).containsText("signed and received", PATIENTLY);
         look("received");
         SignedSheet signed =
                 theatre.organisation().in(() -> signedSheets.ofSheet(id)).orElseThrow();
@@ -164,7 +169,8 @@ class SigningAtTheTableIT {
         look("obstacles");
         tap("#sign-untouched");
         assertThat(page.locator("#sign-obstacles")).isHidden();
-        assertThat(page.locator("#sign-steps li", new Page.LocatorOptions().setHasText("not seen"))).hasCount(18);
+        assertThat(page.locator("#sign-steps li", new Page.LocatorOptions().setHasText("not seen")))
+                .hasCount(18);
         tap("#sign-back");
         assertThat(page.locator("#sheet")).isVisible();
     }
@@ -176,7 +182,7 @@ class SigningAtTheTableIT {
         tap(".verdict-bar .button-main");
         tap("#sign-now");
         assertThat(page.locator("#sign-pending")).isVisible();
-        page.navigate(wire.address("/at-the-table"));
+        page.locator("#sign-back").click();
         page.locator("#lock").click();
         assessor.unlock(Assessor.PHRASE);
         tap("#sheets a");
@@ -185,7 +191,8 @@ class SigningAtTheTableIT {
         assertThat(page.locator("#sheet")).isVisible();
         assessor.unfold().answer("TF03", "2").sees("TF03", "kept");
         wire.mend();
-        page.waitForCondition(() -> assessor.stored("taps") == 0, new Page.WaitForConditionOptions().setTimeout(60_000));
+        page.waitForCondition(
+                () -> assessor.stored("taps") == 0, new Page.WaitForConditionOptions().setTimeout(60_000));
         assertThat(state()).isEqualTo(SheetState.OPEN);
     }
 
@@ -200,7 +207,8 @@ class SigningAtTheTableIT {
         wire.mend();
         wire.next(Wire.Fault.LOST, "/signing", 1);
         page.evaluate("() => dispatchEvent(new Event('online'))");
-        page.waitForCondition(() -> assessor.stored("taps") == 0, new Page.WaitForConditionOptions().setTimeout(60_000));
+        page.waitForCondition(
+                () -> assessor.stored("taps") == 0, new Page.WaitForConditionOptions().setTimeout(60_000));
         theatre.organisation().in(() -> {
             var sheet = sheets.get(id);
             return sheets.change(
@@ -211,7 +219,7 @@ class SigningAtTheTableIT {
                     .orThrow();
         });
         page.evaluate("() => dispatchEvent(new Event('online'))");
-        assertThat(page.locator("#sheets")).containsText("not accepted");
+        assertThat(page.locator("#sheets")).containsText("not accepted", PATIENTLY);
         assertThat(state()).isEqualTo(SheetState.OPEN);
         page.locator("#sheets a").click();
         assertThat(page.locator(".unsaved")).containsText("not the one you signed");

@@ -83,8 +83,9 @@ class SlowLineSoak {
         }
         line = context.newCDPSession(page);
         line.send("Network.enable");
-        line.on("Network.loadingFinished", finished -> bytes.addAndGet(
-                finished.get("encodedDataLength").getAsLong()));
+        line.on(
+                "Network.loadingFinished",
+                finished -> bytes.addAndGet(finished.get("encodedDataLength").getAsLong()));
         line.send("Network.emulateNetworkConditions", slow());
         line.send("Emulation.setCPUThrottlingRate", json("rate", TIMES_SLOWER));
     }
@@ -119,12 +120,15 @@ class SlowLineSoak {
     private Visit visit() {
         page.navigate("about:blank");
         bytes.set(0);
-        page.navigate("http://localhost:" + port + "/sheets/" + id, new Page.NavigateOptions().setWaitUntil(WaitUntilState.NETWORKIDLE));
+        page.navigate(
+                "http://localhost:" + port + "/sheets/" + id,
+                new Page.NavigateOptions().setWaitUntil(WaitUntilState.NETWORKIDLE));
         long weight = bytes.get();
         page.locator("summary:visible").first().click();
         page.evaluate("() => document.querySelectorAll('details').forEach(part => part.open = true)");
         for (int step = 1; step <= 19; step++) {
-            page.locator("label:has(> input[name='step.TF%02d'][value='%d'])".formatted(step, 3 + step % 3)).click();
+            page.locator("label:has(> input[name='step.TF%02d'][value='%d'])".formatted(step, 3 + step % 3))
+                    .click();
         }
         page.locator(".chips label:has-text('Bleeding beyond usual')").click();
         page.locator("[data-picks='strength.pick'] button").first().click();

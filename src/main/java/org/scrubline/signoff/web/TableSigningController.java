@@ -77,6 +77,8 @@ class TableSigningController {
             throws IOException {
         Optional<TableSignatureBody> body = TableSignatureBody.read(request.getInputStream());
         if (body.isEmpty()) {
+            // Whoever may not know of the sheet learns nothing from this either.
+            signing.atTheTable(who, id);
             return answer(HttpStatus.BAD_REQUEST, id, null, List.of(words.say("signoff.table.unreadable")));
         }
         // On a shared device somebody else may have logged in since: it waits there for the one who made it.
