@@ -6,6 +6,7 @@ import { Outbox } from "./outbox.js";
 import { refreshAll } from "./packages.js";
 import { setUpForm } from "./set-up.js";
 import { SheetList } from "./sheet-list.js";
+import { dropReceived, sendSignatures } from "./signatures.js";
 import { channelOf } from "./sheet-page.js";
 import { Transport } from "./transport.js";
 import { lock, stillOpen, vaults, watch } from "./vault.js";
@@ -32,7 +33,7 @@ class Table {
     this.person = opened.person;
     this.store = store;
     this.outbox = new Outbox({ store, transport: this.transport, channel: channelOf(store), tell: () => this.list.show() });
-    this.list = new SheetList(main, store, this.transport);
+    this.list = new SheetList(main, store, this.transport, () => this.round());
   }
 
   async start() {
@@ -42,6 +43,7 @@ class Table {
     addEventListener("offline", () => say(words.offline));
     addEventListener("visibilitychange", () => document.hidden || this.round());
     setInterval(() => this.round(), ROUND);
+    await dropReceived(this.store);
     await this.list.show();
     await this.round();
   }
@@ -60,6 +62,7 @@ class Table {
       for (const sheet of new Set(taps.map((tap) => tap.sheet))) {
         await this.outbox.drain(sheet);
       }
+      await sendSignatures(this.store, this.transport);
       await refreshAll(this.store, this.transport, () => this.list.show());
     }
     await this.list.show();

@@ -77,6 +77,7 @@ final class Assessor {
     }
 
     Assessor unfold() {
+        assertThat(page.locator("#sheet")).isVisible();
         assertThat(page.locator("#sheet .save")).isHidden();
         page.evaluate("() => document.querySelectorAll('details').forEach(part => part.open = true)");
         return this;

@@ -10,6 +10,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.WaitUntilState;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -167,6 +168,18 @@ class ScoringIT {
         assertThat(mark("TF01")).hasText("saved");
         assertThat(page.locator("input[name='step.TF01'][value='3']")).isChecked();
         page.waitForCondition(() -> read().step("TF01").equals(new Scored(3)));
+    }
+
+    @Test
+    void anAnswerGivenBeforeTheScriptsHaveComeIsSavedToo() {
+        List<Route> held = new java.util.concurrent.CopyOnWriteArrayList<>();
+        page.route("**/offline/sheet-page.js", held::add);
+        page.navigate(address("/sheets/" + id), new Page.NavigateOptions().setWaitUntil(WaitUntilState.COMMIT));
+        answer("TF01", "4").click();
+        page.waitForCondition(() -> !held.isEmpty());
+        held.forEach(Route::resume);
+        assertThat(mark("TF01")).hasText("saved");
+        page.waitForCondition(() -> read().step("TF01").equals(new Scored(4)));
     }
 
     @Test
