@@ -3,6 +3,7 @@ package org.scrubline.table;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.Page;
 import com.microsoft.playwright.PlaywrightException;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -61,23 +62,24 @@ class KilledBrowserIT {
                 Assessor assessor = start(wire).come().unlock(Assessor.PHRASE).openTheSheet();
                 assertThat(assessor.stored("taps")).isEqualTo(tapped);
                 for (int tap = 0; tap < kill; tap++) {
-                    assessor.answer(step(tap), level(tapped)).sees(step(tap), "kept");
+                    assessor.answer(step(tap), level(kill + tap)).sees(step(tap), "kept");
                     tapped++;
-                    assessor.page().waitForCondition(() -> true);
                 }
                 kill(assessor);
             }
             wire.mend();
             Assessor last = start(wire).logIn(theatre.supervisor()).come().unlock(Assessor.PHRASE);
             int all = tapped;
-            last.page().waitForCondition(() -> version(theatre, id) == all);
-            last.page().waitForCondition(() -> last.stored("taps") == 0);
+            Page.WaitForConditionOptions patiently =
+                    new Page.WaitForConditionOptions().setTimeout(30_000 + 1_000.0 * all);
+            last.page().waitForCondition(() -> version(theatre, id) == all, patiently);
+            last.page().waitForCondition(() -> last.stored("taps") == 0, patiently);
             kill(last);
             System.out.println("Browsers killed: " + KILLS.size() + ", taps kept and sent: " + all);
         }
     }
 
-    /** Each tap changes what the tap before on the same step said, so that each makes a version. */
+    /** Each tap changes what the tap before on the same step said, in this round or the last, so each makes a version. */
     private static String level(int number) {
         return String.valueOf(1 + number % 5);
     }

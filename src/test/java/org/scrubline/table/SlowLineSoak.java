@@ -7,6 +7,7 @@ import com.google.gson.JsonObject;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.CDPSession;
+import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.WaitUntilState;
 import java.time.Instant;
@@ -37,17 +38,25 @@ import org.springframework.context.annotation.Import;
 @Import({TestDatabase.class, TestOrganisations.class})
 class SlowLineSoak {
 
-    private static final int ROUNDS = 5;
+    private static final int ROUNDS = Integer.getInteger("scrubline.test.rounds", 5);
+
+    /** A person takes longer still; with none, one tap would wait for the work of the one before. */
+    private static final int BETWEEN_TAPS_MS = 300;
+
     private static final double BYTES_A_SECOND = 1.6e6 / 8;
     private static final int DELAY_MS = 150;
     private static final int TIMES_SLOWER = 4;
 
     private static final String OBSERVE = """
-            window.seen = { paint: 0, answer: 0, shift: 0 };
+            window.seen = { paint: 0, answer: 0, shift: 0, longest: "" };
             new PerformanceObserver((list) => list.getEntries().forEach((entry) => { seen.paint = entry.startTime; }))
               .observe({ type: "largest-contentful-paint", buffered: true });
             new PerformanceObserver((list) => list.getEntries().forEach((entry) => {
-              seen.answer = Math.max(seen.answer, entry.duration);
+              if (entry.interactionId > 0 && entry.duration > seen.answer) {
+                seen.answer = entry.duration;
+                seen.longest = `${entry.name}: ${Math.round(entry.processingStart - entry.startTime)} until it begins, `
+                  + `${Math.round(entry.processingEnd - entry.processingStart)} at work`;
+              }
             })).observe({ type: "event", durationThreshold: 16, buffered: true });
             new PerformanceObserver((list) => list.getEntries().forEach((entry) => {
               seen.shift += entry.hadRecentInput ? 0 : entry.value;
@@ -55,7 +64,7 @@ class SlowLineSoak {
             """;
 
     /** Times in milliseconds, the shift without a unit, bytes with their headers. */
-    private record Visit(double paint, double answer, double shift, long bytes) {}
+    private record Visit(double paint, double answer, double shift, String longest, long bytes) {}
 
     @LocalServerPort
     int port;
@@ -124,17 +133,25 @@ class SlowLineSoak {
                 "http://localhost:" + port + "/sheets/" + id,
                 new Page.NavigateOptions().setWaitUntil(WaitUntilState.NETWORKIDLE));
         long weight = bytes.get();
-        page.locator("summary:visible").first().click();
-        page.evaluate("() => document.querySelectorAll('details').forEach(part => part.open = true)");
         for (int step = 1; step <= 19; step++) {
-            page.locator("label:has(> input[name='step.TF%02d'][value='%d'])".formatted(step, 3 + step % 3))
-                    .click();
+            Locator level =
+                    page.locator("label:has(> input[name='step.TF%02d'][value='%d'])".formatted(step, 3 + step % 3));
+            if (!level.isVisible()) {
+                page.locator("details.phase:not([open]) > summary").first().click();
+            }
+            level.click();
+            page.waitForTimeout(BETWEEN_TAPS_MS);
         }
         page.locator(".chips label:has-text('Bleeding beyond usual')").click();
         page.locator("[data-picks='strength.pick'] button").first().click();
         assertThat(page.locator(".save-state[data-state=saved]").first()).isVisible();
         page.waitForTimeout(1_000);
-        return new Visit(number("paint"), number("answer"), number("shift"), weight);
+        return new Visit(
+                number("paint"),
+                number("answer"),
+                number("shift"),
+                (String) page.evaluate("() => window.seen.longest"),
+                weight);
     }
 
     private double number(String name) {
