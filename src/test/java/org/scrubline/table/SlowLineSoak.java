@@ -142,6 +142,7 @@ class SlowLineSoak {
             level.click();
             page.waitForTimeout(BETWEEN_TAPS_MS);
         }
+        page.getByText("Record an event").click();
         page.locator(".chips label:has-text('Bleeding beyond usual')").click();
         page.locator("[data-picks='strength.pick'] button").first().click();
         assertThat(page.locator(".save-state[data-state=saved]").first()).isVisible();
