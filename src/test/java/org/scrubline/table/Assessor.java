@@ -78,7 +78,7 @@ final class Assessor {
 
     Assessor unfold() {
         assertThat(page.locator("#sheet")).isVisible();
-        assertThat(page.locator("#sheet .save")).isHidden();
+        assertThat(page.locator("#sheet .save")).isHidden(new LocatorAssertions.IsHiddenOptions().setTimeout(30_000));
         page.evaluate("() => document.querySelectorAll('details').forEach(part => part.open = true)");
         return this;
     }
