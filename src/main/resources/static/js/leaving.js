@@ -13,13 +13,12 @@ const unsent = async () => {
   return records.filter(({ person }) => person === session?.person).length;
 };
 
-let count = 0;
 const look = async () => {
-  count = await unsent().catch(() => 0);
+  leaving.dataset.unsent = await unsent().catch(() => 0);
 };
 
 leaving?.addEventListener("submit", (event) => {
-  if (count > 0 && !leaving.querySelector("[role=alert]")) {
+  if (Number(leaving.dataset.unsent) > 0 && !leaving.querySelector("[role=alert]")) {
     event.preventDefault();
     event.stopImmediatePropagation();
     const said = document.createElement("p");

@@ -12,6 +12,8 @@ const parsed = (html) => document.importNode(new DOMParser().parseFromString(htm
 class CaseForm {
   constructor(form, item, { log, store, leave }) {
     Object.assign(this, { form, item, log, store, leave });
+    this.changes = 0;
+    this.kept = form.querySelector("#draft-kept");
   }
 
   // Nothing is kept before the levels of before are on the page again.
@@ -33,6 +35,8 @@ class CaseForm {
   }
 
   async typed(control) {
+    this.changes += 1;
+    this.kept.style.visibility = "hidden";
     if (control.name === "procedure") {
       await this.showSteps({});
     }
@@ -79,16 +83,21 @@ class CaseForm {
 
   async keep(change) {
     const { id } = this.item;
+    const upTo = this.changes;
     const kept = await this.store.change(id, (now) => {
       const mine = now ? now.state === "draft" || now.state === "refused" : !this.saved;
       return mine ? { id, programme: this.log.programme, state: "draft", ...now, ...change } : null;
     });
     this.saved = true;
+    this.keptUpTo = upTo;
     return kept ? "kept" : "gone";
   }
 
   said(outcome) {
-    this.form.querySelector("#draft-kept").hidden = outcome !== "kept";
+    if (outcome === "kept") {
+      this.kept.hidden = false;
+      this.kept.style.visibility = this.keptUpTo === this.changes ? "" : "hidden";
+    }
     if (outcome === "full") {
       showReasons(this.form, [{ field: "", message: this.form.dataset.full }]);
     }

@@ -146,7 +146,6 @@ class CaseLogIT {
     void halfATypedCaseSurvivesALockAReloadAndAnotherTab() {
         wire.cut();
         writer.begin().answerAll().level("TF01", 4).reference("K7").seesDraftKept();
-        writer.page().waitForTimeout(400);
         writer.page().reload();
         assertThat(writer.page().locator("#reference")).hasValue("K7");
         assertThat(writer.page().locator("input[name='level.TF01'][value='4']")).isChecked();
@@ -222,7 +221,7 @@ class CaseLogIT {
         wire.mend();
         Page page = writer.device().anotherTab().page();
         page.navigate(wire.address("/my-cases"));
-        page.waitForTimeout(500);
+        assertThat(page.locator(".who form")).hasAttribute("data-unsent", "1");
         page.getByText("Log out").click();
         assertThat(page.locator(".who [role=alert]")).containsText("have not reached the server");
         page.locator(".who form button").click();
@@ -232,7 +231,7 @@ class CaseLogIT {
         assertThat(next.page().locator("#no-cases")).isVisible();
         assertThat(next.page().locator("#case-list li")).hasCount(0);
         next.page().navigate(wire.address("/my-cases"));
-        next.page().waitForTimeout(500);
+        assertThat(next.page().locator(".who form")).hasAttribute("data-unsent", "0");
         next.page().getByText("Log out").click();
         next.page().waitForURL("**/login?left");
         assertThat(in(() -> cases.ofTrainee(peer.personId()))).isEmpty();
