@@ -1,5 +1,6 @@
 // The page at the table: opens what its owner keeps on this device, brings sheets here while there is a network, and lets
 // them be scored with or without one.
+import { CaseLog } from "./case-log.js";
 import { DeviceStore, NewerWork } from "./device-store.js";
 import { lockScreen } from "./lock-screen.js";
 import { Outbox } from "./outbox.js";
@@ -34,6 +35,7 @@ class Table {
     this.store = store;
     this.outbox = new Outbox({ store, transport: this.transport, channel: channelOf(store), tell: () => this.list.show() });
     this.list = new SheetList(main, store, this.transport, () => this.round());
+    this.cases = new CaseLog(main, store, this.transport);
   }
 
   async start() {
@@ -45,6 +47,7 @@ class Table {
     setInterval(() => this.round(), ROUND);
     await dropReceived(this.store);
     await this.list.show();
+    await this.cases.show();
     await this.round();
   }
 
@@ -64,6 +67,7 @@ class Table {
       }
       await sendSignatures(this.store, this.transport);
       await refreshAll(this.store, this.transport, () => this.list.show());
+      await this.cases.round();
     }
     await this.list.show();
   }

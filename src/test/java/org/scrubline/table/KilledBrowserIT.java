@@ -8,16 +8,21 @@ import com.microsoft.playwright.PlaywrightException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.scrubline.browser.Chromium;
+import org.scrubline.casework.Cases;
+import org.scrubline.casework.SelfScores;
 import org.scrubline.casework.SheetFixture;
 import org.scrubline.casework.SheetFixture.Theatre;
 import org.scrubline.casework.Sheets;
+import org.scrubline.casework.TestProgramme;
 import org.scrubline.platform.database.TestDatabase;
 import org.scrubline.rubric.Procedures;
+import org.scrubline.rubric.Rubrics;
 import org.scrubline.support.TestOrganisations;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
@@ -39,6 +44,15 @@ class KilledBrowserIT {
 
     @Autowired
     Sheets sheets;
+
+    @Autowired
+    Cases cases;
+
+    @Autowired
+    SelfScores selfScores;
+
+    @Autowired
+    Rubrics rubrics;
 
     @Autowired
     SheetFixture fixture;
@@ -76,6 +90,34 @@ class KilledBrowserIT {
             last.page().waitForCondition(() -> last.stored("taps") == 0, patiently);
             kill(last);
             System.out.println("Browsers killed: " + KILLS.size() + ", taps kept and sent: " + all);
+        }
+    }
+
+    @Test
+    void aHalfTypedCaseIsThereAfterTheBrowserWasKilledAndGoesOutOnceKept() {
+        TestProgramme here = TestProgramme.open(organisations.open(), rubrics);
+        try (Wire wire = new Wire(port)) {
+            CaseWriter first = new CaseWriter(start(wire).logIn(here.trainee()), here).setUp();
+            wire.cut();
+            first.begin().answerAll().reference("K7-204").level("TF01", 4).seesDraftKept();
+            kill(first.device());
+            CaseWriter second = new CaseWriter(start(wire).come().unlock(Assessor.PHRASE), here).sees("draft", 1);
+            second.page().locator("#case-list a").click();
+            assertThat(second.page().locator("#reference").inputValue()).isEqualTo("K7-204");
+            second.keep().sees("waiting", 1);
+            kill(second.device());
+            wire.mend();
+            CaseWriter last =
+                    new CaseWriter(start(wire).logIn(here.trainee()).come().unlock(Assessor.PHRASE), here);
+            last.sees("received", 1);
+            UUID trainee = here.trainee().personId();
+            UUID id = here.organisation()
+                    .in(() -> cases.ofTrainee(trainee))
+                    .get(0)
+                    .surgicalCase()
+                    .id();
+            assertThat(here.organisation().in(() -> selfScores.of(id, trainee))).isEqualTo(Map.of("TF01", 4));
+            kill(last.device());
         }
     }
 
