@@ -49,7 +49,8 @@ final class ScoreSheetSketch {
                 "roleName", "supervisor",
                 "organisationName", "Norrvale Filtration Surgery Programme",
                 "nav", nav,
-                "demo", true);
+                "demo", true,
+                "newDevice", false);
     }
 
     private static Map<String, @Nullable Object> first(String name) {

@@ -57,6 +57,8 @@ final class Actions {
             "recovery-codes-made",
             "recovery-code-used",
             "wrong-codes",
+            "password-changed",
+            "new-device",
             "wrong-passwords",
             "signature-refused",
             "clock-behind",

@@ -1,5 +1,6 @@
 package org.scrubline.platform.security;
 
+import java.time.Clock;
 import org.scrubline.platform.factor.SecondFactors;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Component;
@@ -12,16 +13,23 @@ class CodeEntrance {
     private final SecondFactors factors;
     private final LoginOutcomes outcomes;
     private final ApplicationEventPublisher events;
+    private final Clock clock;
 
-    CodeEntrance(EntryRule rule, SecondFactors factors, LoginOutcomes outcomes, ApplicationEventPublisher events) {
+    CodeEntrance(
+            EntryRule rule,
+            SecondFactors factors,
+            LoginOutcomes outcomes,
+            ApplicationEventPublisher events,
+            Clock clock) {
         this.rule = rule;
         this.factors = factors;
         this.outcomes = outcomes;
         this.events = events;
+        this.clock = clock;
     }
 
     EntryFilter guard() {
-        return new EntryFilter(rule);
+        return new EntryFilter(rule, clock);
     }
 
     CodeLogInFilter filter() {

@@ -4,7 +4,11 @@ import jakarta.servlet.FilterChain;
 import jakarta.servlet.ServletException;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
+import jakarta.servlet.http.HttpSession;
 import java.io.IOException;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.stream.Stream;
 import org.scrubline.platform.SignedIn;
 import org.springframework.security.core.Authentication;
@@ -16,7 +20,8 @@ import org.springframework.web.filter.OncePerRequestFilter;
 
 /**
  * Keeps everyone out whose log-in is half done: for the rest of the chain the request is nobody's, so that no page has to
- * think of it. Whoever has to set up a second factor reaches the pages for that and no other.
+ * think of it. Whoever has to set up a second factor reaches the pages for that and no other. After twelve hours every
+ * session is over.
  */
 class EntryFilter extends OncePerRequestFilter {
 
@@ -29,10 +34,15 @@ class EntryFilter extends OncePerRequestFilter {
                             PathPatternRequestMatcher.withDefaults().matcher(path))
                     .toList());
 
-    private final EntryRule rule;
+    /** However much it is used, a session ends after this long (NIST SP 800-63B, section 4.2.3: at most 12 hours). */
+    private static final Duration LONGEST = Duration.ofHours(12);
 
-    EntryFilter(EntryRule rule) {
+    private final EntryRule rule;
+    private final Clock clock;
+
+    EntryFilter(EntryRule rule, Clock clock) {
         this.rule = rule;
+        this.clock = clock;
     }
 
     /** An error page would otherwise show the name and the navigation of somebody who is not in. */
@@ -45,7 +55,10 @@ class EntryFilter extends OncePerRequestFilter {
     protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
             throws ServletException, IOException {
         Authentication entered = SecurityContextHolder.getContext().getAuthentication();
-        if (entered != null && entered.getPrincipal() instanceof SignedIn who) {
+        if (entered != null && entered.getPrincipal() instanceof SignedIn && over(request)) {
+            request.getSession().invalidate();
+            SecurityContextHolder.setContext(SecurityContextHolder.createEmptyContext());
+        } else if (entered != null && entered.getPrincipal() instanceof SignedIn who) {
             EntryRule.Standing standing = rule.of(who, entered.getAuthorities());
             if (standing == EntryRule.Standing.SHOW) {
                 hide(new SecondStep(who, SHOW), request);
@@ -54,6 +67,12 @@ class EntryFilter extends OncePerRequestFilter {
             }
         }
         chain.doFilter(request, response);
+    }
+
+    private boolean over(HttpServletRequest request) {
+        HttpSession session = request.getSession(false);
+        return session != null
+                && Instant.ofEpochMilli(session.getCreationTime()).plus(LONGEST).isBefore(clock.instant());
     }
 
     private static void hide(SecondStep step, HttpServletRequest request) {

@@ -30,6 +30,7 @@ class LoginRecord implements RefusedLogins {
     private final LoginRefusalStore refusals;
     private final Memberships memberships;
     private final EntryRule rule;
+    private final Devices devices;
     private final Origins origins;
     private final ApplicationEventPublisher events;
     private final Clock clock;
@@ -38,12 +39,14 @@ class LoginRecord implements RefusedLogins {
             LoginRefusalStore refusals,
             Memberships memberships,
             EntryRule rule,
+            Devices devices,
             Origins origins,
             ApplicationEventPublisher events,
             Clock clock) {
         this.refusals = refusals;
         this.memberships = memberships;
         this.rule = rule;
+        this.devices = devices;
         this.origins = origins;
         this.events = events;
         this.clock = clock;
@@ -54,7 +57,10 @@ class LoginRecord implements RefusedLogins {
         memberships
                 .find(account.accountId(), account.tenantId())
                 .filter(person -> rule.of(person, shown) != EntryRule.Standing.SHOW)
-                .ifPresent(person -> events.publishEvent(new LoggedIn(person)));
+                .ifPresent(person -> {
+                    events.publishEvent(new LoggedIn(person));
+                    devices.entered(person);
+                });
     }
 
     /** Counts a refused log-in; {@code blocked} when the password was not even looked at. */

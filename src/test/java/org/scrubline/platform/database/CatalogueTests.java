@@ -27,6 +27,7 @@ class CatalogueTests {
             Map.entry("login_refusal", "a refused log-in belongs to nobody yet"),
             Map.entry("passkey", "a credential of the log-in account, asked for before an organisation is known"),
             Map.entry("code_app", "a credential of the log-in account, like its passkeys"),
+            Map.entry("login_device", "belongs to the log-in account, like its sessions"),
             Map.entry("recovery_code", "a credential of the log-in account, like its passkeys"),
             Map.entry("setup_token", "exists before the first organisation"),
             Map.entry("scheduled_tasks", "jobs start before an organisation is entered; a run enters each in turn"),
