@@ -1,6 +1,8 @@
 package org.scrubline.audit.web;
 
 import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /** The actions this version of the program has a sentence for, in the order they are offered. */
 final class Actions {
@@ -64,5 +66,36 @@ final class Actions {
             "clock-behind",
             "logged-in");
 
+    /** Stands for all of {@link #WATCHED}. */
+    static final String SECURITY = "security";
+
+    /** What whoever looks after the accounts should know of. */
+    static final Set<String> WATCHED = Set.of(
+            "wrong-passwords",
+            "wrong-codes",
+            "new-device",
+            "signature-refused",
+            "passkey-added",
+            "passkey-removed",
+            "code-app-added",
+            "code-app-removed",
+            "recovery-codes-made",
+            "recovery-code-used",
+            "password-changed",
+            "person-added",
+            "role-given",
+            "setting-changed",
+            "retention-changed",
+            "visitor-let-in",
+            "clock-behind");
+
     private Actions() {}
+
+    /** The actions a choice stands for; none for no choice. */
+    static Set<String> named(@Nullable String choice) {
+        if (choice == null) {
+            return Set.of();
+        }
+        return choice.equals(SECURITY) ? WATCHED : Set.of(choice);
+    }
 }

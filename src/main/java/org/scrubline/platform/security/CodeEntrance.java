@@ -12,6 +12,7 @@ class CodeEntrance {
     private final EntryRule rule;
     private final SecondFactors factors;
     private final LoginOutcomes outcomes;
+    private final LogInMarks marks;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
@@ -19,11 +20,13 @@ class CodeEntrance {
             EntryRule rule,
             SecondFactors factors,
             LoginOutcomes outcomes,
+            LogInMarks marks,
             ApplicationEventPublisher events,
             Clock clock) {
         this.rule = rule;
         this.factors = factors;
         this.outcomes = outcomes;
+        this.marks = marks;
         this.events = events;
         this.clock = clock;
     }
@@ -33,7 +36,7 @@ class CodeEntrance {
     }
 
     CodeLogInFilter filter() {
-        CodeLogInFilter filter = new CodeLogInFilter(factors, outcomes);
+        CodeLogInFilter filter = new CodeLogInFilter(factors, outcomes, marks);
         filter.setApplicationEventPublisher(events);
         return filter;
     }

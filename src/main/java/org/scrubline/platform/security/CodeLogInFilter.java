@@ -12,7 +12,6 @@ import org.springframework.security.authentication.InsufficientAuthenticationExc
 import org.springframework.security.core.Authentication;
 import org.springframework.security.core.AuthenticationException;
 import org.springframework.security.web.authentication.AbstractAuthenticationProcessingFilter;
-import org.springframework.security.web.authentication.SavedRequestAwareAuthenticationSuccessHandler;
 import org.springframework.security.web.servlet.util.matcher.PathPatternRequestMatcher;
 
 /** The second page of a log-in: a code beside the password that was right. */
@@ -21,12 +20,12 @@ class CodeLogInFilter extends AbstractAuthenticationProcessingFilter {
     private final SecondFactors factors;
     private final LoginOutcomes outcomes;
 
-    CodeLogInFilter(SecondFactors factors, LoginOutcomes outcomes) {
+    CodeLogInFilter(SecondFactors factors, LoginOutcomes outcomes, LogInMarks marks) {
         super(PathPatternRequestMatcher.withDefaults().matcher(HttpMethod.POST, EntryFilter.SHOW));
         this.factors = factors;
         this.outcomes = outcomes;
         LogInSession.renewedBy(this);
-        setAuthenticationSuccessHandler(new SavedRequestAwareAuthenticationSuccessHandler());
+        setAuthenticationSuccessHandler(marks);
         setAuthenticationFailureHandler((request, response, refused) -> response.sendRedirect(page(refused)));
     }
 

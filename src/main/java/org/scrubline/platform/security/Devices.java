@@ -33,7 +33,7 @@ public class Devices {
     /** A log-in its owner has not called their own. */
     public record Unknown(Device device, Instant firstAt, String address) {}
 
-    /** Marks the session of this request with the log-in that opened it just now. */
+    /** Notes what this request, which logged somebody in just now, came from. */
     public void entered(SignedIn who) {
         if (RequestContextHolder.getRequestAttributes() instanceof ServletRequestAttributes attributes) {
             entered(who, attributes.getRequest());
@@ -44,7 +44,6 @@ public class Devices {
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
         Device device = of(request);
         String address = request.getRemoteAddr();
-        request.getSession().setAttribute(LogInMark.ATTRIBUTE, new LogInMark(device.text(), address, now));
         if (store.seen(who.accountId(), device, address, now)) {
             events.publishEvent(new NewDevice(who, device));
         }

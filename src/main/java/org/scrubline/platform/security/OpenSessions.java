@@ -28,7 +28,7 @@ public class OpenSessions {
      *
      * @param handle stands for its id, which no page shows
      * @param device as far as the browser said it
-     * @param address where it was opened from; null when the log-in was never completed
+     * @param address where it was opened from; null when that is not known
      * @param here whether it is the one that asks
      */
     public record Open(

@@ -14,6 +14,7 @@ import org.springframework.stereotype.Component;
 class PasskeyEntrance {
 
     private final ProviderManager manager;
+    private final LogInMarks marks;
     private final ApplicationEventPublisher events;
 
     PasskeyEntrance(
@@ -21,14 +22,16 @@ class PasskeyEntrance {
             AccountStore accounts,
             LoginThrottle throttle,
             AuthenticationEventPublisher publisher,
+            LogInMarks marks,
             ApplicationEventPublisher events) {
         this.manager = new ProviderManager(new PasskeyProvider(answers, accounts, throttle));
         this.manager.setAuthenticationEventPublisher(publisher);
+        this.marks = marks;
         this.events = events;
     }
 
     PasskeyLogInFilter filter() {
-        PasskeyLogInFilter filter = new PasskeyLogInFilter(manager);
+        PasskeyLogInFilter filter = new PasskeyLogInFilter(manager, marks);
         filter.setApplicationEventPublisher(events);
         return filter;
     }

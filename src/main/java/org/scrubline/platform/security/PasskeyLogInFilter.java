@@ -9,7 +9,6 @@ import org.springframework.http.HttpMethod;
 import org.springframework.security.authentication.AuthenticationManager;
 import org.springframework.security.core.Authentication;
 import org.springframework.security.web.authentication.AbstractAuthenticationProcessingFilter;
-import org.springframework.security.web.authentication.SavedRequestAwareAuthenticationSuccessHandler;
 import org.springframework.security.web.authentication.SimpleUrlAuthenticationFailureHandler;
 import org.springframework.security.web.servlet.util.matcher.PathPatternRequestMatcher;
 
@@ -18,10 +17,10 @@ class PasskeyLogInFilter extends AbstractAuthenticationProcessingFilter {
 
     static final String PATH = "/login/passkey";
 
-    PasskeyLogInFilter(AuthenticationManager manager) {
+    PasskeyLogInFilter(AuthenticationManager manager, LogInMarks marks) {
         super(PathPatternRequestMatcher.withDefaults().matcher(HttpMethod.POST, PATH), manager);
         LogInSession.renewedBy(this);
-        setAuthenticationSuccessHandler(new SavedRequestAwareAuthenticationSuccessHandler());
+        setAuthenticationSuccessHandler(marks);
         setAuthenticationFailureHandler(new SimpleUrlAuthenticationFailureHandler("/login?passkey"));
     }
 

@@ -47,11 +47,12 @@ class SecurityConfiguration {
             LoginRecord record,
             Memberships memberships,
             PasskeyEntrance passkeys,
-            CodeEntrance codes)
+            CodeEntrance codes,
+            LogInMarks marks)
             throws Exception {
         return http.authorizeHttpRequests(requests ->
                         requests.requestMatchers(OPEN).permitAll().anyRequest().authenticated())
-                .formLogin(form -> form.loginPage("/login").defaultSuccessUrl("/"))
+                .formLogin(form -> form.loginPage("/login").successHandler(marks))
                 .exceptionHandling(denied -> denied.authenticationEntryPoint(new EntryPoint()))
                 .logout(logout -> logout.logoutSuccessUrl("/login?left"))
                 .headers(headers -> headers.frameOptions(FrameOptionsConfig::deny)

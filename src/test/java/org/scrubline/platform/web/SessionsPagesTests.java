@@ -77,8 +77,13 @@ class SessionsPagesTests {
         }
 
         ResultActions send(MockHttpServletRequestBuilder request) throws Exception {
-            ResultActions answer = mockMvc.perform(
-                    request.cookie(session).header("User-Agent", agent).with(csrf()));
+            ResultActions answer = mockMvc.perform(request.cookie(session)
+                    .header("User-Agent", agent)
+                    .with(csrf())
+                    .with(sent -> {
+                        sent.setRemoteAddr("198.51.100.32");
+                        return sent;
+                    }));
             for (Cookie cookie : answer.andReturn().getResponse().getCookies()) {
                 session = cookie;
             }
@@ -99,7 +104,7 @@ class SessionsPagesTests {
         Browser ward = new Browser(WARD);
         Browser phone = new Browser(PHONE);
         String page = ward.page(PAGE);
-        assertThat(page).contains("Firefox on Windows", "Safari on an iPhone or iPad", "127.0.0.1", "this one");
+        assertThat(page).contains("Firefox on Windows", "Safari on an iPhone or iPad", "198.51.100.32", "this one");
         List<String> ids = jdbc.sql("select session_id from spring_session where principal_name = :name")
                 .param("name", supervisor.username())
                 .query(String.class)
