@@ -46,11 +46,14 @@ class LoginTimingSoak {
         List<Double> there = new ArrayList<>();
         List<Double> nobody = new ArrayList<>();
         for (int i = 0; i < known.size(); i++) {
-            double one = milliseconds(known.get(i), i);
-            double other = milliseconds("u" + UUID.randomUUID().toString().substring(0, 12), i);
+            String fresh = "u" + UUID.randomUUID().toString().substring(0, 12);
+            // In turn, so that neither side is always the second.
+            boolean knownFirst = i % 2 == 0;
+            double first = milliseconds(knownFirst ? known.get(i) : fresh, i);
+            double second = milliseconds(knownFirst ? fresh : known.get(i), i);
             if (i >= WARM_UP) {
-                there.add(one);
-                nobody.add(other);
+                there.add(knownFirst ? first : second);
+                nobody.add(knownFirst ? second : first);
             }
         }
         double[] interval = interval(there, nobody);
