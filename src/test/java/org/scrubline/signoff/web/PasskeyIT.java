@@ -6,12 +6,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
 import java.io.IOException;
 import java.net.ServerSocket;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
+import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -29,6 +31,7 @@ import org.scrubline.platform.Passkeys;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.database.TestDatabase;
+import org.scrubline.platform.factor.AuthenticatorApp;
 import org.scrubline.signoff.SignedContent;
 import org.scrubline.signoff.SignedSheet;
 import org.scrubline.signoff.SignedSheets;
@@ -120,6 +123,38 @@ class PasskeyIT {
                         .in(() -> assertions.of(LeafKind.SIGNATURE, signed.id()))
                         .map(kept -> CredentialCheck.fault(claim(SignedContent.read(signed.content())), kept)))
                 .hasValueSatisfying(fault -> assertThat(fault).isEmpty());
+    }
+
+    @Test
+    void aSecondFactorIsSetUpPrintedAndAsked() {
+        logIn(theatre.supervisor());
+        page.navigate(address("/account/second-factor"));
+        look("second-factor-set-up");
+        String secret = page.locator("main b.number").innerText();
+        page.fill("#code", "000000");
+        page.locator("main .button-main").click();
+        assertThat(page.getByRole(AriaRole.ALERT)).containsText("This is not the code the app shows");
+        page.fill("#code", new AuthenticatorApp(secret).code(clock.instant()));
+        page.locator("main .button-main").click();
+        assertThat(page.locator(".recovery-codes li")).hasCount(10);
+        look("recovery-codes");
+        String recovery = page.locator(".recovery-codes li").first().innerText();
+        for (String own : List.of("second-factor", "sessions", "password")) {
+            page.navigate(address("/account/" + own));
+            look("account-" + own);
+        }
+        page.locator("header .who button").click();
+        page.waitForURL("**/login?left");
+
+        page.fill("#username", theatre.supervisor().username());
+        page.fill("#password", TestOrganisations.PASSWORD);
+        page.locator("main .button-main").click();
+        page.waitForURL("**/login/code");
+        look("login-code");
+        page.fill("#code", recovery);
+        page.locator("main .button-main").first().click();
+        page.waitForURL(url -> !url.contains("/login"));
+        assertThat(page.locator(".who b")).hasText("Ansel Verrin");
     }
 
     @Test
