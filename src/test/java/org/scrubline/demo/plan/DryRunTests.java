@@ -28,7 +28,7 @@ import org.scrubline.rubric.RubricLibrary;
  */
 class DryRunTests {
 
-    private static final int SEEDS = 6;
+    private static final int SEEDS = 4;
     private static final Rubric RUBRIC = RubricLibrary.shipped().rubric(Procedures.TRAB_FORNIX);
 
     private static List<Form> forms = List.of();
