@@ -75,6 +75,10 @@ class DemoStart implements ApplicationRunner {
                 ? LocalDate.ofInstant(clock.instant(), DemoCast.ZONE).minusMonths(DemoCast.MONTHS)
                 : begin;
         DemoPlan plan = DemoPlan.draw(settings.seed(), first, settings.scale(), history.rubrics());
+        if (plan.end().isAfter(clock.instant())) {
+            throw new IllegalStateException(
+                    "scrubline.demo.begin must lie at least " + DemoCast.MONTHS + " months ago, but is " + first);
+        }
         today.write(history.write(plan));
     }
 
