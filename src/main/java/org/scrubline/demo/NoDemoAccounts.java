@@ -2,6 +2,7 @@ package org.scrubline.demo;
 
 import java.util.List;
 import java.util.stream.Stream;
+import org.scrubline.demo.plan.DemoCast;
 import org.scrubline.platform.UnsafeSettings;
 import org.springframework.beans.factory.InitializingBean;
 import org.springframework.context.annotation.Profile;
