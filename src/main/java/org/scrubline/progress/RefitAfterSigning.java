@@ -11,27 +11,23 @@ import org.springframework.stereotype.Component;
 @Component
 class RefitAfterSigning implements QueuedJob {
 
-    /** Unseen sheets at which a renewal is queued. */
+    /** Unseen sheets at which the values are renewed. */
     static final int ENOUGH = 20;
 
     private static final String BETWEEN = "/";
 
-    private final PopulationFits fits;
     private final Refits refits;
     private final JobQueue queue;
 
-    RefitAfterSigning(PopulationFits fits, Refits refits, JobQueue queue) {
-        this.fits = fits;
+    RefitAfterSigning(Refits refits, JobQueue queue) {
         this.refits = refits;
         this.queue = queue;
     }
 
-    /** Counts inside the signing transaction, so the queue never holds what was not signed. */
+    /** Whether there are enough is counted by the job: nobody who signs waits for it. */
     @EventListener
     void signed(EvidenceAdded added) {
-        if (fits.unseen(added.programmeId(), added.procedureCode()) >= ENOUGH) {
-            queue.add(this, added.programmeId() + BETWEEN + added.procedureCode());
-        }
+        queue.add(this, added.programmeId() + BETWEEN + added.procedureCode());
     }
 
     @Override

@@ -111,21 +111,23 @@ class RefitTests {
     }
 
     @Test
-    void twentySignOffsQueueOneRefitAndMoreOfThemNoSecond() {
+    void twentySignOffsRenewTheValuesOnceAndNineteenDoNot() {
         sign(19);
-        assertThat(waiting()).isEmpty();
+        look();
+        assertThat(fits()).isEmpty();
 
-        sign(1);
+        sign(7);
         assertThat(waiting()).containsExactly(programme + "/" + Procedures.TRAB_FORNIX);
-        sign(6);
-        assertThat(waiting()).hasSize(1);
-
-        jobs.runWaiting(organisation.tenant(), afterSigning);
+        look();
+        look();
         assertThat(fits()).extracting(Kept::sheets).containsExactly(26);
+
         sign(19);
-        assertThat(waiting()).as("nineteen since the cut-off").isEmpty();
+        look();
+        assertThat(fits()).as("nineteen since the cut-off").hasSize(1);
         sign(1);
-        assertThat(waiting()).hasSize(1);
+        look();
+        assertThat(fits()).extracting(Kept::sheets).containsExactly(26, 46);
     }
 
     @Test
@@ -133,7 +135,7 @@ class RefitTests {
         sign(20);
         night();
 
-        jobs.runWaiting(organisation.tenant(), afterSigning);
+        look();
 
         assertThat(fits()).hasSize(1);
     }
@@ -173,6 +175,10 @@ class RefitTests {
             nightly.run();
             return true;
         });
+    }
+
+    private void look() {
+        jobs.runWaiting(organisation.tenant(), afterSigning);
     }
 
     private List<String> waiting() {
