@@ -46,7 +46,7 @@ public record BorderlineRegression(
         double meanRating = Arrays.stream(ratings).average().orElse(0);
         double meanScore = Arrays.stream(scores).average().orElse(0);
         double xx = products(ratings, meanRating, ratings, meanRating);
-        Require.that(xx > 0, "All global ratings are equal, so no line can be fitted.");
+        Require.that(xx > 0 && vary(ratings), "All global ratings are equal, so no line can be fitted.");
         double xy = products(ratings, meanRating, scores, meanScore);
         double yy = products(scores, meanScore, scores, meanScore);
         double slope = xy / xx;
@@ -66,7 +66,7 @@ public record BorderlineRegression(
         return new BorderlineRegression(
                 meanScore - slope * meanRating,
                 slope,
-                yy == 0 ? OptionalDouble.empty() : Ratio.of(yy - residual, yy),
+                vary(scores) ? Ratio.of(yy - residual, yy) : OptionalDouble.empty(),
                 sigma,
                 cut,
                 error,
@@ -82,6 +82,11 @@ public record BorderlineRegression(
         Require.finite("The list of global ratings", ratings, 3);
         Require.finite("The list of checklist scores", scores, 3);
         Require.finite("The borderline rating", borderline);
+    }
+
+    /** By the values themselves: the mean of equal ones may be off by rounding, and with it their sum of squares. */
+    private static boolean vary(double[] values) {
+        return Arrays.stream(values).distinct().count() > 1;
     }
 
     private static double products(double[] x, double meanX, double[] y, double meanY) {
