@@ -1,6 +1,7 @@
 package org.scrubline.scoring.reliability;
 
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.scrubline.scoring.Ratio;
@@ -65,7 +66,7 @@ public final class CronbachAlpha {
 
     /** The coefficient without one item, counted from 0; empty when fewer than two items remain or nothing varies. */
     public OptionalDouble alphaWithout(int item) {
-        return alpha(item);
+        return alpha(Objects.checkIndex(item, items));
     }
 
     private OptionalDouble alpha(int without) {
@@ -132,7 +133,7 @@ public final class CronbachAlpha {
     public OptionalDouble kr21() {
         double mean = totalMean();
         double k = items;
-        return totalVariance() <= 0
+        return alpha().isEmpty()
                 ? OptionalDouble.empty()
                 : Ratio.finite(k / (k - 1) * (1 - mean * (k - mean) / (k * totalVariance())));
     }
