@@ -42,7 +42,7 @@ public final class ScoreTableBuilder {
         }
         this.levels = levels;
         this.stepsGiven = !steps.isEmpty();
-        steps.forEach(code -> this.steps.put(code, this.steps.size()));
+        listSteps(steps);
         extraSupervisors.addAll(supervisors);
     }
 
