@@ -4,12 +4,14 @@ import java.util.Arrays;
 import java.util.function.ToDoubleFunction;
 
 /**
- * Minimises a smooth function of a few variables: BFGS with a backtracking line search that
- * trusts the slope once values differ by rounding alone, and derivatives by central
- * differences for functions that have none.
+ * Minimises a smooth function of a few variables: BFGS with a backtracking line search that trusts the slope once
+ * values differ by rounding alone, and derivatives by central differences for functions that have none.
  *
- * <p>Nocedal and Wright, Numerical Optimization, 2nd ed., chapters 6 and 8, doi:10.1007/978-0-387-40065-5; Hager and Zhang, SIAM J
- * Optim 2005;16:170, doi:10.1137/030601880 (approximate Wolfe conditions).
+ * <p>The inverse of the second derivatives is kept whole, n x n, so the method is meant for tens of variables. It finds
+ * the local minimum downhill of the start.
+ *
+ * <p>Nocedal and Wright, Numerical Optimization, 2nd ed., 2006, chapters 6 and 8, doi:10.1007/978-0-387-40065-5; Hager
+ * and Zhang, SIAM J Optim 2005;16:170, doi:10.1137/030601880 (approximate Wolfe conditions).
  */
 public final class QuasiNewton {
     private static final int MOST_STEPS = 500;
@@ -24,26 +26,42 @@ public final class QuasiNewton {
 
     private QuasiNewton() {}
 
-    /** A function with its gradient; a value that is not finite marks a point outside the domain. */
+    /**
+     * A function with its gradient. NaN or positive infinity marks a point outside the domain, which no step enters;
+     * negative infinity must not occur, since it would count as lower.
+     */
     public interface Objective {
-        /** The value at {@code x}; fills {@code gradient}. */
+        /**
+         * {@return the value at {@code x}}
+         *
+         * @param x the point; not to be changed
+         * @param gradient filled with the derivatives, as long as {@code x}
+         */
         double value(double[] x, double[] gradient);
     }
 
     /**
      * The minimum.
      *
-     * @param point where it lies
+     * @param point where it lies, one number a variable
      * @param value of the function there
      */
     public record Minimum(java.util.List<Double> point, double value) {
-        /** The point as an array of its own. */
+        /** {@return the point as an array of its own} */
         public double[] toArray() {
             return point.stream().mapToDouble(Double::doubleValue).toArray();
         }
     }
 
-    /** A function without gradient, differentiated with central differences of the given step. */
+    /**
+     * A function without gradient, differentiated by five-point central differences, {@code (8 (f(x + h) - f(x - h)) -
+     * (f(x + 2h) - f(x - 2h))) / 12h}: error of the order h⁴, and rounding of the order of that of f over h. Each
+     * gradient takes four values a variable.
+     *
+     * @param function to be differentiated; must exist 2h around every point of the search
+     * @param step h, above 0, the same for every variable
+     * @return the function with its gradient
+     */
     public static Objective differentiated(ToDoubleFunction<double[]> function, double step) {
         return (x, gradient) -> {
             for (int i = 0; i < x.length; i++) {
@@ -60,7 +78,15 @@ public final class QuasiNewton {
         return function.applyAsDouble(moved);
     }
 
-    /** Second derivatives at a point from central differences of the gradient. */
+    /**
+     * Second derivatives at a point, by the same five-point differences of the gradient, made symmetric by the mean of
+     * both orders.
+     *
+     * @param objective with its gradient
+     * @param x the point; not changed
+     * @param step h, above 0
+     * @return n x n, by rows
+     */
     public static double[][] hessian(Objective objective, double[] x, double step) {
         int n = x.length;
         double[][] hessian = new double[n][n];
@@ -91,10 +117,18 @@ public final class QuasiNewton {
     }
 
     /**
-     * The minimum reached from {@code start}.
+     * The minimum reached from {@code start}, in at most 500 steps.
      *
-     * @param tolerance largest gradient component, relative to 1 + |value at the start| / 1000, at which the search ends
-     * @throws IllegalArgumentException when the search does not come to rest
+     * <p>When no step along the search direction improves, not even straight downhill, values are at their rounding:
+     * the point then counts as the minimum if no component of the gradient is above 1000 times the tolerance. Without
+     * variables the start is the minimum.
+     *
+     * @param objective the function
+     * @param start where to begin; not changed
+     * @param tolerance largest gradient component, relative to 1 + |value at the start| / 1000, at which the search
+     *     ends
+     * @return the last point
+     * @throws IllegalArgumentException when the value at the start is not finite, or the search does not come to rest
      */
     public static Minimum minimise(Objective objective, double[] start, double tolerance) {
         State state = new State(objective, start);
@@ -119,9 +153,16 @@ public final class QuasiNewton {
 
     /**
      * The minimum of a function that knows some variables, standard deviations, by their squares only. At 0 such a
-     * function is flat whether 0 is best or worst, so a search that ends there is checked and sent off again if needed.
+     * function is flat whether 0 is best or worst, so a search that ends within .05 of 0 is checked at .01, .03, .1, .3
+     * and 1, one variable at a time, and sent off again from the lowest of these, at most five times. A deviation may
+     * come back negative; only its square counts.
      *
+     * @param objective the function
+     * @param start where to begin; not changed
+     * @param tolerance as for the plain search
      * @param deviations indices of these variables
+     * @return the last point
+     * @throws IllegalArgumentException when the value at the start is not finite, or a search does not come to rest
      */
     public static Minimum minimise(Objective objective, double[] start, double tolerance, int... deviations) {
         Minimum minimum = minimise(objective, start, tolerance);

@@ -6,12 +6,21 @@ import java.util.OptionalDouble;
 public final class Ratio {
     private Ratio() {}
 
-    /** {@code numerator / denominator}; empty when the denominator is 0 or the result is no number. */
+    /**
+     * {@return {@code numerator / denominator}; empty when the denominator is 0, or the quotient infinite or NaN}
+     *
+     * @param numerator any number
+     * @param denominator any number
+     */
     public static OptionalDouble of(double numerator, double denominator) {
         return denominator == 0 ? OptionalDouble.empty() : finite(numerator / denominator);
     }
 
-    /** The value itself; empty when it is infinite or no number. */
+    /**
+     * {@return the value itself; empty when it is infinite or NaN}
+     *
+     * @param value any number
+     */
     public static OptionalDouble finite(double value) {
         return Double.isFinite(value) ? OptionalDouble.of(value) : OptionalDouble.empty();
     }

@@ -3,8 +3,8 @@ package org.scrubline.scoring.control;
 /**
  * One case on a chart.
  *
- * @param caseNumber the case, counted from 1
- * @param value height of the chart after the case; at a signal the height that reached the limit
+ * @param caseNumber the case, counted from 1 over both stages
+ * @param value height of the chart after the case, 0 or more; at a signal the height that reached the limit
  * @param signal whether this case signals
  * @param stage which of the two charts of a trainee was running
  */

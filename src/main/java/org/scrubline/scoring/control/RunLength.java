@@ -9,13 +9,19 @@ import org.scrubline.scoring.Require;
  * The exact run length of a chart on yes-or-no results: it starts at 0, climbs by {@code up} with a constant
  * probability, otherwise falls by {@code down}, is held at 0, and signals when it reaches {@code limit} (slack 1e-12).
  *
- * <p>Algorithm: each return to 0 renews the chart. Between two returns its height is {@code a * up - b * down} after
- * a climbs and b falls, so at step n only the few a with a height between 0 and the limit are alive and one pass over
+ * <p>Algorithm: each return to 0 renews the chart. Between two returns its height is {@code a * up - b * down} after a
+ * climbs and b falls, so at step n only the few a with a height between 0 and the limit are alive and one pass over
  * them gives the exact probabilities that a cycle ends at step n by a return or by a signal. The average run length is
  * the mean length of a cycle divided by the probability that it ends in a signal; the probability of a signal by case n
  * is the renewal convolution of both. No lattice and no rounding of heights is involved; relative accuracy is about
- * 1e-13. The renewal argument is standard (for example Feller, An Introduction to Probability Theory, chapter XIII;
- * from memory).
+ * 1e-13.
+ *
+ * <p>Cost: each step of a cycle passes over up to limit / (up + down) heights, and the average follows a cycle until
+ * less than 1e-17 of its signals are still open, which for balanced weights takes a multiple of the square of that
+ * number of steps; n probabilities take n² / 2 products.
+ *
+ * <p>The renewal argument is standard (for example Feller, An Introduction to Probability Theory, chapter XIII; from
+ * memory).
  */
 public final class RunLength {
     static final double SLACK = 1e-12;
@@ -46,14 +52,19 @@ public final class RunLength {
      *
      * @param up amount of a climb, above 0
      * @param down amount of a fall, above 0
-     * @param limit height of the signal, above 0
+     * @param limit height of the signal, above 0, below 1e5 (up + down)
      * @param upProbability probability of a climb at each case, 0 to 1
+     * @return its run length
+     * @throws IllegalArgumentException when an argument is out of its range
      */
     public static RunLength of(double up, double down, double limit, double upProbability) {
         return new RunLength(up, down, limit, upProbability);
     }
 
-    /** Mean number of cases to the signal; positive infinity when a signal is impossible. */
+    /**
+     * {@return the mean number of cases to the signal, 1 or more; positive infinity when a signal is impossible, or its
+     * probability in one cycle below the smallest double}
+     */
     public double average() {
         Cycle cycle = new Cycle();
         double length = 0;
@@ -70,7 +81,8 @@ public final class RunLength {
      * Probabilities of a signal at or before each case.
      *
      * @param n number of cases, 0 to 10 000
-     * @return n values, never falling, the first for case 1
+     * @return n values from 0 to 1, never falling, the first for case 1; empty for n = 0
+     * @throws IllegalArgumentException when {@code n} is out of its range
      */
     public List<Double> signalProbabilities(int n) {
         Require.that(n >= 0 && n <= MOST_CASES, "The number of cases must lie from 0 to %s, but is %s.", MOST_CASES, n);
@@ -92,7 +104,12 @@ public final class RunLength {
         return List.copyOf(cumulative);
     }
 
-    /** Probability of a signal within the first {@code n} cases; 0 for n = 0. */
+    /**
+     * {@return the probability of a signal within the first {@code n} cases; 0 for n = 0}
+     *
+     * @param n number of cases, 0 to 10 000
+     * @throws IllegalArgumentException when it is out of its range
+     */
     public double signalProbability(int n) {
         List<Double> cumulative = signalProbabilities(n);
         return n == 0 ? 0 : cumulative.get(n - 1);
@@ -101,7 +118,9 @@ public final class RunLength {
     /**
      * The first case by which at least half of all series have signalled, looking no further than {@code n}.
      *
-     * @return empty when fewer than half signal within n cases
+     * @param n number of cases, 0 to 10 000
+     * @return a case, counted from 1; empty when fewer than half signal within n cases
+     * @throws IllegalArgumentException when {@code n} is out of its range
      */
     public OptionalInt medianCase(int n) {
         List<Double> cumulative = signalProbabilities(n);

@@ -3,8 +3,8 @@ package org.scrubline.scoring.control;
 import org.scrubline.scoring.Require;
 
 /**
- * Wald's sequential test of two failure rates, drawn as lines of cumulative failures against cases: failures at or above
- * h1 + s n speak for the unacceptable rate, at or below -h0 + s n for the acceptable one.
+ * Wald's sequential test of two failure rates, drawn as lines of cumulative failures against cases: failures at or
+ * above h1 + s n speak for the unacceptable rate, at or below -h0 + s n for the acceptable one.
  *
  * <p>Error probabilities hold approximately (overshoot is neglected), and only for one pass, not when the chart is
  * started again and again. Wald, Ann Math Stat 1945;16:117, doi:10.1214/aoms/1177731118.
@@ -16,7 +16,15 @@ import org.scrubline.scoring.Require;
  */
 public record SequentialTest(double acceptableRate, double unacceptableRate, double alpha, double beta) {
 
-    /** Checks the order of the rates and the error probabilities. */
+    /**
+     * Checks the design.
+     *
+     * @param acceptableRate strictly between 0 and 1
+     * @param unacceptableRate above it, below 1
+     * @param alpha strictly between 0 and 1
+     * @param beta strictly between 0 and 1, with alpha less than 1
+     * @throws IllegalArgumentException when a component is out of its range
+     */
     public SequentialTest {
         Require.insideUnit("p0", acceptableRate);
         Require.insideUnit("p1", unacceptableRate);
@@ -30,37 +38,37 @@ public record SequentialTest(double acceptableRate, double unacceptableRate, dou
         Require.that(alpha + beta < 1, "alpha and beta must add up to less than 1.");
     }
 
-    /** P: ln(p1 / p0), evidence of a failure. */
+    /** {@return P = ln(p1 / p0), evidence of a failure for the unacceptable rate, above 0} */
     public double failureEvidence() {
         return Math.log(unacceptableRate / acceptableRate);
     }
 
-    /** Q: ln((1 - p0) / (1 - p1)), evidence of a success for the acceptable rate. */
+    /** {@return Q = ln((1 - p0) / (1 - p1)), evidence of a success for the acceptable rate, above 0} */
     public double successEvidence() {
         return Math.log1p(-acceptableRate) - Math.log1p(-unacceptableRate);
     }
 
-    /** a: ln((1 - beta) / alpha), evidence at which p1 is accepted. */
+    /** {@return a = ln((1 - beta) / alpha), evidence at which p1 is accepted, above 0} */
     public double upperBound() {
         return Math.log((1 - beta) / alpha);
     }
 
-    /** b: ln((1 - alpha) / beta), evidence at which p0 is accepted. */
+    /** {@return b = ln((1 - alpha) / beta), evidence at which p0 is accepted, above 0} */
     public double lowerBound() {
         return Math.log((1 - alpha) / beta);
     }
 
-    /** s: failures a case on both lines. */
+    /** {@return s = Q / (P + Q), failures a case on both lines, between p0 and p1} */
     public double slope() {
         return successEvidence() / (failureEvidence() + successEvidence());
     }
 
-    /** h1: height of the upper line at 0 cases. */
+    /** {@return h1 = a / (P + Q), height of the upper line at 0 cases, in failures} */
     public double upperIntercept() {
         return upperBound() / (failureEvidence() + successEvidence());
     }
 
-    /** h0: depth of the lower line at 0 cases. */
+    /** {@return h0 = b / (P + Q), depth of the lower line at 0 cases, in failures, above 0} */
     public double lowerIntercept() {
         return lowerBound() / (failureEvidence() + successEvidence());
     }

@@ -14,8 +14,8 @@ final class Dense {
     private Dense() {}
 
     /**
-     * Cholesky factor in place: A = U'U with U in the upper triangle. A pivot lost to rounding is replaced by a tiny
-     * share of its own size, so the result is always finite.
+     * Cholesky factor in place: A = U'U with U in the upper triangle. A pivot that rounding has brought to 0 or below
+     * is replaced by 1e-280, so no root is taken of a negative number.
      *
      * @return log of the determinant of A
      */

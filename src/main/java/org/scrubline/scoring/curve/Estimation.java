@@ -16,8 +16,12 @@ public enum Estimation {
     private static final int LEAST_SUPERVISORS = 4;
 
     /**
-     * What a programme may decide by itself: all from 300 assessments, 6 trainees and 4 supervisors on; before that
-     * thresholds and variances stay as shipped, because a few trainees cannot tell a steep scale from large differences.
+     * What a programme may decide by itself: all from 300 assessments, 6 trainees and 4 supervisors on, each with a
+     * score; before that thresholds and variances stay as shipped, because a few trainees cannot tell a steep scale
+     * from large differences.
+     *
+     * @param table all scores of one procedure in one programme; may be empty
+     * @return {@link #ALL} or {@link #DIFFICULTY}
      */
     public static Estimation allowedFor(ScoreTable table) {
         long active = Arrays.stream(table.supervisor).distinct().count();

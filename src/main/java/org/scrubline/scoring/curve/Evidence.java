@@ -4,39 +4,57 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * How much the scores can carry, for one trainee and procedure.
+ * How much the scores can carry, for one trainee and procedure. Assessments that await a second person count toward the
+ * index alone.
  *
- * @param index share of the population's variance of the present level that the scores removed, 0..1; bands with their
- *     factor against the bare prior, so 0 means no more than the population says
+ * @param index share of the population's variance of the present level that the scores removed, 0 to below 1, {@code
+ *     max(0, 1 - (1.12 sd)² / prior variance)}: bands with their factor against the bare prior, so 0 means no more than
+ *     the population says
  * @param strength reading of the index
  * @param cases scored cases that count
  * @param scorers supervisors who scored them
- * @param largestShare largest share of assessments by one supervisor
+ * @param largestShare largest share of these assessments by one supervisor, 0 to 1; 0 without any
  * @param reasons what is missing; empty when a decision may lean on the numbers
  */
 public record Evidence(
         double index, Strength strength, int cases, int scorers, double largestShare, List<Reason> reasons) {
 
-    /** Reading of the index. */
+    /** Reading of the index, by the limits of {@link ProcedureStandard.Minimums}. */
     public enum Strength {
         /** Below the first limit: no modelled number is shown. */
         NOT_ENOUGH,
+        /** From the first limit on: shown as provisional. */
         PROVISIONAL,
+        /** From the second limit on. */
         REPORTABLE
     }
 
     /** Which minimum is missed. The first five hide numbers; the others keep them from supporting a decision. */
     public enum Kind {
+        /** No score at all. */
         NO_ASSESSMENTS(true),
+        /** Fewer scored cases than before a number is shown. */
         FEW_CASES(true),
+        /** Fewer scorers than before a number is shown. */
         FEW_SCORERS(true),
+        /** A critical step scored too seldom; the subject is the step. */
         CRITICAL_STEP_SELDOM_SEEN(true),
+        /** The index is below the first limit. */
         WIDE_BAND(true),
+        /** Fewer scored cases than a decision needs; looked at when nothing hides. */
         FEW_CASES_FOR_DECISION(false),
+        /** Fewer scorers than a decision needs; looked at when nothing hides. */
         FEW_SCORERS_FOR_DECISION(false),
+        /** One of several scorers gave more than the largest share. */
         ONE_SCORER_DOMINATES(false),
+        /**
+         * The programme falls into groups that share neither trainee nor scorer; have and need are the sizes of this
+         * group and of the panel.
+         */
         NOT_CONNECTED(false),
+        /** A scorer of this trainee gives nobody anything but the highest level; the subject is the scorer. */
         TOP_SCORES_ONLY(false),
+        /** A scorer of this trainee gives nobody anything but the lowest level; the subject is the scorer. */
         BOTTOM_SCORES_ONLY(false);
 
         private final boolean hides;
@@ -45,7 +63,7 @@ public record Evidence(
             this.hides = hides;
         }
 
-        /** True when a modelled number must not be shown. */
+        /** {@return true when a modelled number must not be shown} */
         public boolean hides() {
             return hides;
         }
@@ -54,13 +72,14 @@ public record Evidence(
     /**
      * One missed minimum.
      *
+     * @param kind which
      * @param subject step or supervisor it concerns; empty when none
-     * @param have what there is
-     * @param need what is needed
+     * @param have what there is: a count, the index or a share
+     * @param need what is needed, in the same unit; for the largest share what is allowed
      */
     public record Reason(Kind kind, String subject, double have, double need) {
 
-        /** The reason in one plain sentence. */
+        /** {@return the reason in one plain sentence} */
         public String sentence() {
             return switch (kind) {
                 case NO_ASSESSMENTS -> "No assessments yet; the band is what the programme's trainees have in common.";
@@ -104,21 +123,31 @@ public record Evidence(
         }
     }
 
+    /**
+     * Copies the list and checks nothing.
+     *
+     * @param index kept
+     * @param strength kept
+     * @param cases kept
+     * @param scorers kept
+     * @param largestShare kept
+     * @param reasons copied
+     */
     public Evidence {
         reasons = List.copyOf(reasons);
     }
 
-    /** True when modelled numbers may be shown. */
+    /** {@return true when modelled numbers may be shown} */
     public boolean shown() {
         return reasons.stream().noneMatch(reason -> reason.kind().hides());
     }
 
-    /** True when a decision may lean on the numbers. */
+    /** {@return true when a decision may lean on the numbers} */
     public boolean mayDecide() {
         return reasons.isEmpty();
     }
 
-    /** The whole statement in plain sentences. */
+    /** {@return the whole statement in plain sentences, one for each reason} */
     public String statement() {
         if (reasons.isEmpty()) {
             return strength == Strength.REPORTABLE

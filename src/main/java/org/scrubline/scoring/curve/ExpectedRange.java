@@ -5,7 +5,8 @@ import java.util.List;
 
 /**
  * The range a programme's trainees are expected in at some experience: 10 to 90 % of the fitted population, before any
- * score of the trainee at hand. Steady practice without long absences.
+ * score of the trainee at hand. Steady practice without long absences; population parameters and the panel's mean
+ * severity are taken as known.
  *
  * @param experience cases done before
  * @param low 10 % point
@@ -17,10 +18,15 @@ public record ExpectedRange(double experience, double low, double middle, double
     private static final double NORMAL_90 = 1.2815515655446004;
 
     /**
-     * Expected levels over all steps, on the scale of {@link CurvePoint#level}.
+     * Expected levels over all steps, in logits on the scale of {@link CurvePoint#level}: normal with mean {@code μ_g
+     * f(n)} less the level's threshold and the panel's mean severity, and variance {@code σ_a² + f(n)² σ_g² + (n + 1) q
+     * + σ_d² / steps}, from the start level, the gain, the walk and the steps.
      *
-     * @param level level the curve is drawn against
-     * @param cases last experience; one entry for each of 0..cases
+     * @param fit of the programme
+     * @param level level the curve is drawn against, 2..K
+     * @param cases last experience
+     * @return one for each experience of 0..cases; empty when {@code cases} is negative
+     * @throws IndexOutOfBoundsException when the scale lacks the level
      */
     public static List<ExpectedRange> levels(PopulationFit fit, int level, int cases) {
         ModelPoint point = new ModelPoint(fit.psi(), fit.kappa(), 0);
@@ -36,9 +42,16 @@ public record ExpectedRange(double experience, double low, double middle, double
     }
 
     /**
-     * Expected chances of one step in the programme's typical case, on the scale of {@link StepCurve}.
+     * Expected chances of one step in the programme's typical case, 0..1 on the scale of {@link StepCurve}: points of
+     * the level on this step, whose variance holds σ_d² undivided, each carried over to a chance with the day
+     * integrated.
      *
+     * @param fit of the programme
      * @param step step code the fit knows
+     * @param level level the curve is drawn against, 2..K
+     * @param cases last experience
+     * @return one for each experience of 0..cases; empty when {@code cases} is negative
+     * @throws IndexOutOfBoundsException when the fit does not know the step or the scale lacks the level
      */
     public static List<ExpectedRange> chances(PopulationFit fit, String step, int level, int cases) {
         ModelPoint point = new ModelPoint(fit.psi(), fit.kappa(), 0);

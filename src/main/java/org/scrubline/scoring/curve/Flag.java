@@ -7,23 +7,45 @@ import java.util.Locale;
  * programmes whose truth differs from the model.
  *
  * @param kind what was noticed
- * @param subject supervisor or step it concerns; empty when it is the trainee
+ * @param subject supervisor, step or standard it concerns; empty when it is the trainee
  * @param value the statistic
- * @param limit the limit it passed
- * @param where case at which it was first passed; empty when it concerns the whole record
+ * @param limit the limit it passed, upwards or downwards as the kind says
+ * @param where a case: for {@link Kind#BELOW_EXPECTATION} the one at which the sum began to rise, for {@link Kind#DROP}
+ *     the first at which the limit was passed; empty when it concerns the whole record
  */
 public record Flag(Kind kind, String subject, double value, double limit, String where) {
 
     /** What can be noticed. */
     public enum Kind {
+        /**
+         * Severity less the panel's mean in logits, above 0 = scores lower; more than .7 away with probability above
+         * .9.
+         */
         SCORES_DIFFER("6.5 % of supervisors who differ by less than .5 logit"),
+        /**
+         * Severity of the later half of the own assessments less that of the earlier in logits; above .4 in size and
+         * above 2 standard deviations.
+         */
         SCORING_SHIFTED("1.5 % of steady supervisors"),
+        /** Standardised distance of the log size of the whole-assessment effect from .25; above 1.28. */
         ONE_OVERALL_IMPRESSION("6 % of usual supervisors"),
+        /** Standardised number of assessments of eight or more steps with one level for all; above 4. */
         ONE_LEVEL_FOR_ALL("none of 272 usual supervisors"),
+        /** Squared residuals over what the model expects; below .9, from eight assessments on. */
         FLATTER_THAN_EXPECTED("none of 272 usual supervisors"),
+        /** One-sided cumulative sum of standardised innovations; above 4. */
         BELOW_EXPECTATION(".30 per 100 cases"),
+        /**
+         * Fall of the case-by-case level below its best of three to fifteen assessments before, in logits; above .3 and
+         * one standard deviation.
+         */
         DROP(".16 per 100 cases"),
+        /**
+         * Probability to reach the standard within 60 cases; below .05, from ten cases on, where the forecast may be
+         * shown.
+         */
         STANDARD_FAR(".026 of these reach the standard all the same"),
+        /** Scores of a step in the last 20 cases; below 3. */
         STEP_SELDOM_SEEN("none: a count");
 
         private final String falseAlarms;
@@ -32,13 +54,13 @@ public record Flag(Kind kind, String subject, double value, double limit, String
             this.falseAlarms = falseAlarms;
         }
 
-        /** How often it is raised without cause. */
+        /** {@return how often it is raised without cause} */
         public String falseAlarms() {
             return falseAlarms;
         }
     }
 
-    /** The prompt in one plain sentence. */
+    /** {@return the prompt in one plain sentence} */
     public String sentence() {
         return switch (kind) {
             case SCORES_DIFFER ->

@@ -7,7 +7,9 @@ import java.util.Iterator;
 
 /**
  * Limited-memory quasi-Newton minimiser with a strong Wolfe line search (Nocedal and Wright, Numerical Optimization,
- * 2nd ed., algorithms 7.4, 3.5 and 3.6; from memory). Deterministic. A value that is not finite counts as a wall.
+ * 2nd ed., 2006, doi:10.1007/978-0-387-40065-5, algorithms 7.4, 3.5 and 3.6; from memory; Liu and Nocedal, Math Program
+ * 1989;45:503, doi:10.1007/BF01589116). Deterministic. NaN and positive infinity count as a wall; negative infinity
+ * must not occur.
  */
 final class Lbfgs {
 

@@ -12,16 +12,17 @@ import java.util.Optional;
  * @param engineVersion version of the engine that made it
  * @param terms random terms of the model
  * @param kappa cases after which 63 % of the gain is reached
- * @param estimation which parameters the scores decided
+ * @param estimation which parameters the scores decided; none when there were no scores
  * @param psi population parameters; difficulties in the order of {@code steps}, habits in that of {@code supervisors}
  * @param steps step codes
  * @param supervisors ids of all supervisors, the panel
- * @param logLikelihood Laplace log marginal likelihood, with the prior kernels when parameters were estimated
+ * @param logLikelihood Laplace log marginal likelihood; with the prior kernels, without their constants, when
+ *     parameters were estimated
  * @param trainees number of trainees with scores
  * @param assessments number of assessments
  * @param scores number of scores
- * @param caseMix mean complexity over all assessments: the typical case
- * @param groups supervisors by connected group, with their severities
+ * @param caseMix mean complexity over all assessments, one a covariate: the typical case; 0 without assessments
+ * @param groups supervisors by connected group, with their severities; every supervisor is in one
  */
 public record PopulationFit(
         String engineVersion,
@@ -38,6 +39,23 @@ public record PopulationFit(
         List<Double> caseMix,
         List<SeverityGroup> groups) {
 
+    /**
+     * Copies the lists and checks nothing.
+     *
+     * @param engineVersion kept
+     * @param terms kept
+     * @param kappa kept
+     * @param estimation kept
+     * @param psi kept
+     * @param steps copied
+     * @param supervisors copied
+     * @param logLikelihood kept
+     * @param trainees kept
+     * @param assessments kept
+     * @param scores kept
+     * @param caseMix copied
+     * @param groups copied
+     */
     public PopulationFit {
         steps = List.copyOf(steps);
         supervisors = List.copyOf(supervisors);
@@ -45,10 +63,19 @@ public record PopulationFit(
         groups = List.copyOf(groups);
     }
 
-    /** Severity of one supervisor: mean, standard deviation, both in logits. */
+    /**
+     * Severity of one supervisor.
+     *
+     * @param supervisor id
+     * @param mean posterior mean in logits; above 0 = scores lower than colleagues
+     * @param sd posterior standard deviation in logits
+     */
     public record Severity(String supervisor, double mean, double sd) {}
 
-    /** Severities of all supervisors in the order of {@link #supervisors}; one without scores has the prior's. */
+    /**
+     * {@return the severities of all supervisors in the order of {@link #supervisors}; one without scores has the
+     * prior's}
+     */
     public List<Severity> severities() {
         Map<String, Severity> all = new HashMap<>();
         for (SeverityGroup group : groups) {
@@ -63,7 +90,11 @@ public record PopulationFit(
                 .toList();
     }
 
-    /** Severity of one supervisor; empty for one the fit does not know. */
+    /**
+     * {@return the severity of one supervisor; empty for one the fit does not know}
+     *
+     * @param supervisor id
+     */
     public Optional<Severity> severity(String supervisor) {
         for (SeverityGroup group : groups) {
             int v = group.supervisors().indexOf(supervisor);
@@ -79,7 +110,9 @@ public record PopulationFit(
         return new Severity(group.supervisors().get(v), group.severity().get(v), sd);
     }
 
-    /** Mean severity of all supervisors. */
+    /**
+     * {@return the mean severity of all supervisors in logits, those without scores included; 0 without supervisors}
+     */
     public double panelSeverity() {
         double sum = 0;
         for (SeverityGroup group : groups) {

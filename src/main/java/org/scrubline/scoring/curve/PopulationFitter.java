@@ -52,7 +52,7 @@ final class PopulationFitter {
         return freeze(layout.psi(vector).restrictedTo(settings.terms()), value, estimation);
     }
 
-    /** Value and gradient at given parameters: the gradient groups are those of the layout. */
+    /** Gradient at given parameters, in the groups of the layout. */
     double[] gradient(Psi psi) {
         double[] gradient = new double[layout.size];
         likelihood.evaluate(layout.vector(psi.restrictedTo(settings.terms())), gradient);

@@ -6,10 +6,10 @@ import java.util.Set;
 /**
  * A programme's settings for one procedure's curves. All numbers are defaults to be set locally.
  *
- * @param criticalSteps step codes that decide a whole case
- * @param curveLevel level the curves are drawn against: "no help" is 4 of 5
- * @param stepChance wanted chance per step, the line in the step pictures
- * @param assurance wanted probability that the chance of the whole case reaches the standard
+ * @param criticalSteps step codes that decide a whole case; without any nothing is ever supported
+ * @param curveLevel level the curves are drawn against, 2..K: "no help" is 4 of 5
+ * @param stepChance wanted chance per step, the line in the step pictures, strictly between 0 and 1
+ * @param assurance wanted probability that the chance of the whole case reaches the standard, strictly between 0 and 1
  * @param levels the standards, easiest first
  * @param minimums least evidence
  * @param pending assessments that await a second person: they move the curve but count toward no minimum
@@ -26,6 +26,15 @@ public record ProcedureStandard(
     /**
      * Least evidence. {@code shown*}: before a modelled number is shown; {@code support*}: before it may support a
      * decision.
+     *
+     * @param shownCases scored cases
+     * @param shownScorers supervisors who scored
+     * @param criticalSeen scores of each critical step
+     * @param shownIndex evidence index, 0 to 1
+     * @param reportableIndex evidence index from which a number is more than provisional, 0 to 1
+     * @param supportCases scored cases
+     * @param supportScorers supervisors who scored
+     * @param largestShare share of the assessments that one supervisor may give at most, 0 to 1
      */
     public record Minimums(
             int shownCases,
@@ -41,6 +50,19 @@ public record ProcedureStandard(
         public static final Minimums USUAL = new Minimums(5, 2, 3, 0.5, 0.8, 12, 4, 0.4);
     }
 
+    /**
+     * Checks the probabilities and copies the lists. Levels are checked against a scale by {@link
+     * CompetencyModel#smooth}.
+     *
+     * @param criticalSteps copied
+     * @param curveLevel not checked here
+     * @param stepChance strictly between 0 and 1
+     * @param assurance strictly between 0 and 1
+     * @param levels copied
+     * @param minimums not checked
+     * @param pending copied
+     * @throws IllegalArgumentException when assurance or step chance is out of its range
+     */
     public ProcedureStandard {
         criticalSteps = List.copyOf(criticalSteps);
         levels = List.copyOf(levels);
@@ -51,7 +73,12 @@ public record ProcedureStandard(
         }
     }
 
-    /** The usual standards for five levels: E2 and E3 at level 3, E4 at level 4. */
+    /**
+     * {@return the usual standards for five levels: E2 and E3 at level 3 with chances .8 and .9, E4 at level 4 with .5;
+     * curves at level 4, step chance and assurance .8, the usual minimums, nothing pending}
+     *
+     * @param criticalSteps step codes that decide a whole case
+     */
     public static ProcedureStandard usual(List<String> criticalSteps) {
         return new ProcedureStandard(
                 criticalSteps,
@@ -66,7 +93,11 @@ public record ProcedureStandard(
                 Set.of());
     }
 
-    /** The same with these assessments pending. */
+    /**
+     * {@return the same with these assessments pending}
+     *
+     * @param assessments ids; they replace those pending so far
+     */
     public ProcedureStandard withPending(Set<String> assessments) {
         return new ProcedureStandard(criticalSteps, curveLevel, stepChance, assurance, levels, minimums, assessments);
     }

@@ -5,10 +5,11 @@ import java.util.Collections;
 import java.util.List;
 
 /**
- * The population parameters of the model, all in logits. Standard deviations are of normal distributions.
+ * The population parameters of the model, all in logits. Standard deviations are of normal distributions; the kernels
+ * take at least 1e-4 for each, and at least 1e-9 for the walk between two cases, so a 0 stands for a term left out.
  *
  * @param thresholds τ_2..τ_K, rising: level at which "k or better" has chance ½ on a step of difficulty 0
- * @param difficulty β of each step, sum 0; larger = harder
+ * @param difficulty β of each step, sum 0 (not checked); larger = harder
  * @param complexity γ of each complexity covariate; larger = harder
  * @param gain μ_g, mean gain from no to unlimited experience
  * @param gapLoss φ, mean loss per month away beyond the free 60 days
@@ -17,7 +18,7 @@ import java.util.List;
  * @param stepSd σ_d of a trainee's own step effects
  * @param assessmentSd σ_u of whole-assessment effects
  * @param severitySd σ_λ of supervisors' severities
- * @param pairSd σ_ν of trainee × supervisor effects; at least .02 when estimated
+ * @param pairSd σ_ν of trainee × supervisor effects
  * @param walk q, variance of the random walk per case
  * @param gapWalk q_g, extra variance per month away
  * @param range ρ per supervisor (empty = 0): above 0 the supervisor keeps to the middle levels
@@ -43,6 +44,27 @@ public record Psi(
     private static final List<Double> SHIPPED_THRESHOLDS = List.of(-1.915849, -0.331251, 0.978190, 3.138172);
     private static final List<Double> SHIPPED_COMPLEXITY = List.of(0.6145, 0.4208, 0.4940);
 
+    /**
+     * Checks thresholds and variances and copies the lists.
+     *
+     * @param thresholds rising
+     * @param difficulty not checked
+     * @param complexity not checked
+     * @param gain not checked
+     * @param gapLoss not checked
+     * @param levelSd 0 to below 1000
+     * @param gainSd 0 to below 1000
+     * @param stepSd 0 to below 1000
+     * @param assessmentSd 0 to below 1000
+     * @param severitySd 0 to below 1000
+     * @param pairSd 0 to below 1000
+     * @param walk 0 to below 1000
+     * @param gapWalk 0 to below 1000
+     * @param range not checked
+     * @param halo not checked
+     * @throws IllegalArgumentException when thresholds do not rise, or a standard deviation or variance is out of its
+     *     range
+     */
     public Psi {
         thresholds = List.copyOf(thresholds);
         difficulty = List.copyOf(difficulty);
@@ -66,9 +88,10 @@ public record Psi(
      * calibration. Step difficulties start at 0. Thresholds for other than five levels are spread evenly over the same
      * range; covariates beyond three start at the prior mean .4.
      *
-     * @param levels number of levels K
+     * @param levels number of levels K, 2 or more
      * @param steps number of steps
      * @param covariates number of complexity covariates
+     * @return the parameters, without habits of supervisors
      */
     public static Psi shipped(int levels, int steps, int covariates) {
         return new Psi(
@@ -110,17 +133,26 @@ public record Psi(
         return List.of(gamma);
     }
 
-    /** Number of levels K. */
+    /** {@return the number of levels K} */
     public int levels() {
         return thresholds.size() + 1;
     }
 
-    /** Level needed for chance ½ of "k or better" on a step of difficulty 0; k is 2..K. */
+    /**
+     * {@return the level needed for chance ½ of "k or better" on a step of difficulty 0, in logits}
+     *
+     * @param k 2..K
+     * @throws IndexOutOfBoundsException when it is not
+     */
     public double threshold(int k) {
         return thresholds.get(k - 2);
     }
 
-    /** The same parameters with these step difficulties. */
+    /**
+     * {@return the same parameters with these step difficulties}
+     *
+     * @param beta one a step, sum 0 (not checked)
+     */
     public Psi withDifficulty(List<Double> beta) {
         return new Psi(
                 thresholds,

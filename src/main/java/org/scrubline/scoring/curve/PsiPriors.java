@@ -14,8 +14,20 @@ import java.util.Map;
  */
 public record PsiPriors(Map<String, Normal> byGroup) {
 
-    /** One mean and standard deviation for every entry of a group, or one for all. */
+    /**
+     * Normal laws of the entries of a group, entry by entry.
+     *
+     * @param means of the entries, in their order; the last one stands for all that follow
+     * @param sds standard deviations above 0, likewise
+     */
     public record Normal(List<Double> means, List<Double> sds) {
+        /**
+         * Checks and copies the lists.
+         *
+         * @param means at least one
+         * @param sds at least one, each above 0
+         * @throws IllegalArgumentException when a list is empty or a standard deviation is not above 0
+         */
         public Normal {
             means = List.copyOf(means);
             sds = List.copyOf(sds);
@@ -33,18 +45,26 @@ public record PsiPriors(Map<String, Normal> byGroup) {
         }
     }
 
+    /**
+     * Copies the map.
+     *
+     * @param byGroup copied; names are not checked, one the model does not know has no effect
+     */
     public PsiPriors {
         byGroup = Map.copyOf(byGroup);
     }
 
-    /** No priors: plain maximum likelihood; only safe with much well-connected data. */
+    /** {@return no priors: plain maximum likelihood; only safe with much well-connected data} */
     public static PsiPriors none() {
         return new PsiPriors(Map.of());
     }
 
     /**
-     * The default priors. The one on thresholds is needed: with free thresholds a trainee who only ever got the top
-     * level drifts to a level without bound.
+     * The default priors of {@code docs/model.md}, section 5. The one on thresholds is needed: with free thresholds a
+     * trainee who only ever got the top level drifts to a level without bound.
+     *
+     * @param levels number of levels K, 2 or more
+     * @return a prior for every group
      */
     public static PsiPriors defaults(int levels) {
         Map<String, Normal> priors = new LinkedHashMap<>();
@@ -73,7 +93,13 @@ public record PsiPriors(Map<String, Normal> byGroup) {
         return new PsiPriors(priors);
     }
 
-    /** One mean and one standard deviation. */
+    /**
+     * {@return one law for every entry}
+     *
+     * @param mean of each entry
+     * @param sd standard deviation of each entry, above 0
+     * @throws IllegalArgumentException when it is not
+     */
     public static Normal normal(double mean, double sd) {
         return new Normal(List.of(mean), List.of(sd));
     }

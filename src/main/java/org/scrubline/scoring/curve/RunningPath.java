@@ -5,10 +5,10 @@ import java.util.Collections;
 import java.util.List;
 
 /**
- * A trainee's history as it was known at the time, assessment by assessment; see {@link #extend} for the update when one
- * more case is signed. The state is (level, gain, step effects, trainee × supervisor effects) with a joint normal law.
- * Against the full smoothing of the same scores the level differs by .2 posterior standard deviations on average. Not
- * safe for use by several threads.
+ * A trainee's history as it was known at the time, assessment by assessment; see {@link #extend} for the update when
+ * one more case is signed. The state is (level, gain, step effects, trainee × supervisor effects) with a joint normal
+ * law, moved by four Newton steps an assessment. Against the full smoothing of the same scores the level differs by .2
+ * posterior standard deviations on average. Not safe for use by several threads.
  */
 public final class RunningPath {
 
@@ -24,9 +24,12 @@ public final class RunningPath {
     /**
      * Runs the case-by-case update over all assessments of one trainee.
      *
-     * @param fit population parameters and severities; the trainee's own share stays in, so for a strict "what was known
-     *     then" give the fit of that time
+     * @param fit population parameters and severities; the trainee's own share stays in, so for a strict "what was
+     *     known then" give the fit of that time
+     * @param table scores that include the trainee's
      * @param trainee id; one without scores has no points
+     * @return the history
+     * @throws IllegalArgumentException when levels or complexity values differ from the fit's
      */
     public static RunningPath of(PopulationFit fit, ScoreTable table, String trainee) {
         RunningPath path = new RunningPath(fit, table, trainee);
@@ -35,10 +38,13 @@ public final class RunningPath {
     }
 
     /**
-     * Counts the assessments that were added since, at a cost that does not depend on those counted before.
+     * Counts the assessments that were added since, at a cost that does not depend on those counted before, but for
+     * walking past them. The past is compared by the ids of its assessments alone: other scores under the same id stay
+     * unnoticed, and so does a past that has only lost its end.
      *
      * @param longer a table that holds what was counted so far and, after it, something new
-     * @throws IllegalArgumentException when the past was changed or a late entry belongs before its end; run it anew then
+     * @throws IllegalArgumentException when ids of the past differ, as after a void or a late entry before its end, or
+     *     the steps differ; run it anew then
      */
     public void extend(ScoreTable longer) {
         state.bind(longer, longer.trainees().indexOf(trainee));
@@ -75,7 +81,7 @@ public final class RunningPath {
         }
     }
 
-    /** One point per assessment, oldest first. */
+    /** {@return one point per assessment, oldest first; a view that grows with {@link #extend}} */
     public List<RunningPoint> points() {
         return Collections.unmodifiableList(points);
     }

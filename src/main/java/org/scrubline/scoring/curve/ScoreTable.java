@@ -98,8 +98,12 @@ public final class ScoreTable {
      * A table of all given scores.
      *
      * @param levels number of levels K, 2..15
-     * @param steps step codes in their order; empty = the steps that occur, sorted
-     * @throws IllegalArgumentException with a sentence, when rows contradict each other
+     * @param steps step codes in their order, one given twice at its first place; empty = the steps that occur,
+     *     sorted
+     * @param scores in any order; may be none
+     * @return the table
+     * @throws IllegalArgumentException with a sentence, when levels are out of range, a step is not in the list, or
+     *     rows contradict each other
      */
     public static ScoreTable of(int levels, List<String> steps, Collection<ObservedScore> scores) {
         ScoreTableBuilder builder = new ScoreTableBuilder(levels, steps, List.of());
@@ -107,37 +111,37 @@ public final class ScoreTable {
         return builder.build();
     }
 
-    /** Trainees with at least one score, sorted. */
+    /** {@return the trainees with at least one score, sorted} */
     public List<String> trainees() {
         return trainees;
     }
 
-    /** Supervisors, sorted; some may have no score. */
+    /** {@return the supervisors, sorted; some may have no score} */
     public List<String> supervisors() {
         return supervisors;
     }
 
-    /** Step codes in the order of the difficulties. */
+    /** {@return the step codes in the order of the difficulties; some may have no score} */
     public List<String> steps() {
         return steps;
     }
 
-    /** Number of levels K, 2..15. */
+    /** {@return the number of levels K, 2..15} */
     public int levels() {
         return levels;
     }
 
-    /** Number of complexity values of each assessment; 0 while there are no scores. */
+    /** {@return the number of complexity values of each assessment; 0 while there is no row} */
     public int covariates() {
         return covariates;
     }
 
-    /** Number of assessments with at least one score. */
+    /** {@return the number of assessments with at least one score} */
     public int assessments() {
         return supervisor.length;
     }
 
-    /** Number of scores; entries that allow every level are none. */
+    /** {@return the number of scores; entries that allow every level are none} */
     public int scores() {
         return span.length;
     }

@@ -32,9 +32,13 @@ public final class ScoreTableBuilder {
     byte[] rowSpan = new byte[1024];
 
     /**
+     * An empty builder.
+     *
      * @param levels number of levels K, 2..15
-     * @param steps step codes in their order; empty = the steps that occur, sorted
+     * @param steps step codes in their order, one given twice at its first place; empty = the steps that occur,
+     *     sorted
      * @param supervisors supervisors to list even without a score
+     * @throws IllegalArgumentException when levels are out of range
      */
     public ScoreTableBuilder(int levels, List<String> steps, List<String> supervisors) {
         if (levels < 2 || levels > MOST_LEVELS) {
@@ -42,11 +46,17 @@ public final class ScoreTableBuilder {
         }
         this.levels = levels;
         this.stepsGiven = !steps.isEmpty();
-        steps.forEach(code -> this.steps.put(code, this.steps.size()));
+        listSteps(steps);
         extraSupervisors.addAll(supervisors);
     }
 
-    /** Adds one score; entries that allow every level are counted as not seen. */
+    /**
+     * Adds one score; entries that allow every level are counted as not seen.
+     *
+     * @param score of an assessment that names one trainee, one supervisor and one case in all its rows
+     * @throws IllegalArgumentException when its level is above K, its step not in a given list, its assessment was
+     *     added with another trainee, supervisor or case, or its number of complexity values is another
+     */
     public void add(ObservedScore score) {
         if (score.highest() > levels) {
             throw new IllegalArgumentException("assessment " + score.assessment() + ", step " + score.step()
@@ -105,24 +115,38 @@ public final class ScoreTableBuilder {
         return heads.size() - 1;
     }
 
-    /** Lists steps that may have no score. */
+    /**
+     * Lists steps that may have no score; those known already stay where they are.
+     *
+     * @param codes step codes
+     */
     public void listSteps(List<String> codes) {
         codes.forEach(code -> this.steps.putIfAbsent(code, this.steps.size()));
     }
 
-    /** Lists supervisors who may have no score. */
+    /**
+     * Lists supervisors who may have no score.
+     *
+     * @param ids of supervisors
+     */
     public void listSupervisors(List<String> ids) {
         extraSupervisors.addAll(ids);
     }
 
-    /** Supervisors with a row so far. */
+    /** {@return the supervisors with a row so far, in order of appearance} */
     public Set<String> supervisorsSeen() {
         Set<String> seen = new LinkedHashSet<>();
         heads.forEach(head -> seen.add(head.supervisor()));
         return seen;
     }
 
-    /** Sorts and freezes; the builder must not be used afterwards. */
+    /**
+     * Sorts and freezes; the builder must not be used afterwards.
+     *
+     * @return the table
+     * @throws IllegalArgumentException when an assessment scores a step twice, or assessments share a case but give it
+     *     different experience, gap or time
+     */
     public ScoreTable build() {
         return new ScoreTable(new ScoreSorting(this));
     }
@@ -131,7 +155,7 @@ public final class ScoreTableBuilder {
         return (byte) (1 << 4 | levels);
     }
 
-    /** All step codes met or given so far, in order of appearance. */
+    /** {@return all step codes met or given so far, in order of appearance} */
     public List<String> stepsInOrderOfAppearance() {
         return Collections.unmodifiableList(new ArrayList<>(steps.keySet()));
     }

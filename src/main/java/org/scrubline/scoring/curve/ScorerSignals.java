@@ -45,7 +45,14 @@ public final class ScorerSignals {
         scratch = new double[table.levels()];
     }
 
-    /** All signals but the shift over time, supervisor by supervisor. */
+    /**
+     * All signals but the shift over time.
+     *
+     * @param fit made of the table's scores
+     * @param table the scores
+     * @return flags, supervisor by supervisor in the table's order; their rules stand at {@link Flag.Kind}
+     * @throws IllegalArgumentException when levels or complexity values differ from the fit's
+     */
     public static List<Flag> of(PopulationFit fit, ScoreTable table) {
         ScorerSignals signals = new ScorerSignals(fit, table);
         table.trainees().forEach(signals::collect);
@@ -166,8 +173,13 @@ public final class ScorerSignals {
 
     /**
      * Shift of each supervisor's severity between the earlier and later half of the own assessments, with everybody
-     * else's scores solved anew at the fitted population parameters. Needs cases whose {@code order} is comparable
-     * between trainees (time) and at least eight assessments in each half.
+     * else's scores solved anew at the fitted population parameters, one solution of the programme a supervisor. Needs
+     * cases whose {@code order} is comparable between trainees (time) and at least eight assessments in each half.
+     *
+     * @param fit made of the table's scores
+     * @param table the scores
+     * @return flags in the table's order of supervisors
+     * @throws IllegalArgumentException when levels or complexity values differ from the fit's
      */
     public static List<Flag> shifts(PopulationFit fit, ScoreTable table) {
         List<Flag> flags = new ArrayList<>();

@@ -4,6 +4,9 @@ package org.scrubline.scoring.curve;
  * What is known of the severities of some supervisors before the scores at hand: a joint normal law.
  *
  * @param size number of supervisors
+ * @param mean one a supervisor, in logits
+ * @param precision inverse covariance, size × size by rows
+ * @param logDeterminant log of the determinant of {@code precision}
  */
 @SuppressWarnings("ArrayRecordComponent") // internal to the kernels, never compared or exposed
 record SeverityPrior(int size, double[] mean, double[] precision, double logDeterminant) {

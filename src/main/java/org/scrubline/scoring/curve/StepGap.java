@@ -30,6 +30,16 @@ public record StepGap(String step, int scores, double raw, double modelled, Map<
         TREND
     }
 
+    /**
+     * Checks and copies the parts.
+     *
+     * @param step not checked
+     * @param scores 1 or more
+     * @param raw not checked
+     * @param modelled not checked
+     * @param parts one for each {@link Part}; copied
+     * @throws IllegalArgumentException when there is no score or a part is missing
+     */
     public StepGap {
         parts = Map.copyOf(parts);
         if (scores < 1 || parts.size() != Part.values().length) {
@@ -37,12 +47,15 @@ public record StepGap(String step, int scores, double raw, double modelled, Map<
         }
     }
 
-    /** Modelled less raw, −1..1. */
+    /** {@return modelled less raw, −1..1} */
     public double size() {
         return modelled - raw;
     }
 
-    /** The part that does most in the direction of the difference; the first of {@link Part} among equals. */
+    /**
+     * {@return the part that does most in the direction of the difference; the first of {@link Part} among equals.
+     * Without a difference there is no direction and the answer says nothing}
+     */
     public Part largest() {
         double direction = Math.signum(size());
         return new EnumMap<>(parts)

@@ -22,7 +22,7 @@ public record Terms(
     /** The full dynamic model. */
     public static final Terms FULL = new Terms(true, true, true, true, true, true);
 
-    /** True when a trainee has one level for all cases. */
+    /** {@return true when a trainee has one level for all cases} */
     public boolean isStatic() {
         return !growth && !chain && !gap;
     }

@@ -5,8 +5,8 @@ import java.util.List;
 
 /**
  * Early signals of one trainee. {@code BELOW_EXPECTATION} is a one-sided cumulative sum of standardised innovations
- * (allowance .5, limit 4: one false signal in about 336 cases, common tables of control charts, from memory; .30 per 100
- * measured); {@code DROP} compares the case-by-case level with its best three to fifteen cases earlier.
+ * (allowance .5, limit 4: one false signal in about 336 assessments, common tables of control charts, from memory; .30
+ * per 100 measured); {@code DROP} compares the case-by-case level with its best three to fifteen assessments earlier.
  */
 public final class TraineeSignals {
 
@@ -26,8 +26,10 @@ public final class TraineeSignals {
     /**
      * Signals of one trainee, none when there is nothing to look at.
      *
+     * @param table the scores of curve and path
      * @param curve the trainee's curve from the same table
      * @param path the trainee's history from the same fit and table
+     * @return at most one flag of the first two kinds, then one a standard or step
      */
     public static List<Flag> of(ScoreTable table, CompetencyCurve curve, RunningPath path) {
         return of(table, curve, path.points());

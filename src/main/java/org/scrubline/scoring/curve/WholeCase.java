@@ -55,7 +55,10 @@ final class WholeCase {
         }
     }
 
-    /** Standard normal deviates of a Sobol sequence, {@code draws × dimensions}; midpoints in every dimension. */
+    /**
+     * Standard normal deviates of a Sobol sequence, {@code draws × dimensions}; midpoints in every dimension, for draws
+     * a power of two.
+     */
     static double[] normals(int draws, int dimensions) {
         SobolSequenceGenerator sobol = new SobolSequenceGenerator(dimensions);
         NormalDistribution normal = NormalDistribution.of(0, 1);

@@ -9,20 +9,32 @@ import org.scrubline.scoring.Require;
  * Standard setting by a panel: each judge says for each item the probability that a borderline candidate does it; a
  * judge's cut is the sum, the panel's cut the mean of the judges'.
  *
- * <p>The interval treats the judges as a sample, with t on their number minus 1. Angoff, in Educational Measurement, 2nd
- * ed. 1971. How far the judges agree is an intraclass correlation of the items by judges.
+ * <p>With J judges of sums s: cut = mean(s), deviation² = sum((s - cut)²) / (J - 1), standard error = deviation /
+ * sqrt(J), interval = cut ± t(J - 1) x standard error: the judges are taken as a sample. Judges who agree exactly leave
+ * an interval without width. The interval is not held inside 0 to the number of items.
  *
- * @param cut mean of the judges' sums
- * @param percent of the items
- * @param deviation standard deviation of the judges' sums
- * @param standardError of the cut
- * @param interval of the cut
- * @param judges the judges' own sums
+ * <p>Angoff, in Educational Measurement, 2nd ed. 1971. How far the judges agree is an intraclass correlation of the
+ * items by judges.
+ *
+ * @param cut mean of the judges' sums, in items, 0 to their number
+ * @param percent the cut in per cent of the items, 0 to 100
+ * @param deviation standard deviation of the judges' sums, in items
+ * @param standardError of the cut, in items
+ * @param interval of the cut, in items
+ * @param judges the judges' own sums, in the order of the rows
  */
 public record AngoffPanel(
         double cut, double percent, double deviation, double standardError, Interval interval, List<Double> judges) {
 
-    /** From judges x items, probabilities from 0 to 1, at least 2 judges and 1 item. */
+    /**
+     * The panel's cut.
+     *
+     * @param ratings judges x items, probabilities from 0 to 1; at least 2 judges and 1 item
+     * @param confidence of the interval, strictly between 0 and 1
+     * @return cut and interval
+     * @throws IllegalArgumentException when the table is too small, not rectangular or holds something else than
+     *     probabilities, or the confidence is out of its range
+     */
     public static AngoffPanel of(double[][] ratings, double confidence) {
         Require.table("The table of judgements", ratings, 2, 1);
         for (double[] judge : ratings) {

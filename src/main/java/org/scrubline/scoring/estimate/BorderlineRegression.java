@@ -11,20 +11,24 @@ import org.scrubline.scoring.Require;
  * Standard setting by borderline regression: the checklist score is regressed on the global rating, and the cut is the
  * expected score at the rating that says "borderline".
  *
- * <p>The interval is that of the expected score, with t on n - 2 degrees of freedom. At least 3 candidates and two
- * different ratings. The method is common practice in performance examinations, no single source.
+ * <p>With n candidates, ratings x and scores y: slope = Sxy / Sxx, cut = mean(y) + slope (b - mean(x)), residual
+ * deviation σ = sqrt(residual sum of squares / (n - 2)), standard error of the cut = σ sqrt(1 / n + (b - mean(x))² /
+ * Sxx), interval = cut ± t(n - 2) x standard error. It is the interval of the expected score, not of a single one. The
+ * borderline rating b need not be among the ratings, nor between them; a cut outside them is extrapolated.
  *
- * @param intercept of the line
+ * <p>The method is common practice in performance examinations, no single source.
+ *
+ * @param intercept of the line, expected score at a rating of 0
  * @param slope of the line, points a rating
- * @param determination R², empty when the scores do not vary
- * @param residualDeviation standard deviation around the line
- * @param cut expected score at the borderline rating
- * @param standardError of the cut
- * @param interval of the cut
- * @param groupMean mean score of those rated borderline, the older method; empty when nobody is
- * @param groupMedian their median
+ * @param determination R², 0 to 1; empty when the scores do not vary
+ * @param residualDeviation standard deviation around the line, in points
+ * @param cut expected score at the borderline rating, in points
+ * @param standardError of the cut, in points
+ * @param interval of the cut, in points
+ * @param groupMean mean score of those rated exactly borderline, the older method; empty when nobody is
+ * @param groupMedian their median (definition {@link Quantile#R7}); empty when nobody is
  * @param groupSize how many they are
- * @param belowCut candidates with a score below the cut
+ * @param belowCut candidates, of all, with a score below the cut
  */
 public record BorderlineRegression(
         double intercept,
@@ -39,14 +43,24 @@ public record BorderlineRegression(
         int groupSize,
         int belowCut) {
 
-    /** From one global rating and one checklist score a candidate. */
+    /**
+     * The line and its cut.
+     *
+     * @param ratings global rating of each candidate, at least 3, not all equal
+     * @param scores checklist score of each candidate, in the same order
+     * @param borderline the rating that says "borderline"
+     * @param confidence of the interval, strictly between 0 and 1
+     * @return cut and interval
+     * @throws IllegalArgumentException when the lists are short, differ in length or hold something that is no number,
+     *     when all ratings are equal, or the confidence is out of its range
+     */
     public static BorderlineRegression of(double[] ratings, double[] scores, double borderline, double confidence) {
         requireCandidates(ratings, scores, borderline);
         double n = ratings.length;
         double meanRating = Arrays.stream(ratings).average().orElse(0);
         double meanScore = Arrays.stream(scores).average().orElse(0);
         double xx = products(ratings, meanRating, ratings, meanRating);
-        Require.that(xx > 0, "All global ratings are equal, so no line can be fitted.");
+        Require.that(xx > 0 && vary(ratings), "All global ratings are equal, so no line can be fitted.");
         double xy = products(ratings, meanRating, scores, meanScore);
         double yy = products(scores, meanScore, scores, meanScore);
         double slope = xy / xx;
@@ -66,7 +80,7 @@ public record BorderlineRegression(
         return new BorderlineRegression(
                 meanScore - slope * meanRating,
                 slope,
-                yy == 0 ? OptionalDouble.empty() : Ratio.of(yy - residual, yy),
+                vary(scores) ? Ratio.of(yy - residual, yy) : OptionalDouble.empty(),
                 sigma,
                 cut,
                 error,
@@ -82,6 +96,11 @@ public record BorderlineRegression(
         Require.finite("The list of global ratings", ratings, 3);
         Require.finite("The list of checklist scores", scores, 3);
         Require.finite("The borderline rating", borderline);
+    }
+
+    /** By the values themselves: the mean of equal ones may be off by rounding, and with it their sum of squares. */
+    private static boolean vary(double[] values) {
+        return Arrays.stream(values).distinct().count() > 1;
     }
 
     private static double products(double[] x, double meanX, double[] y, double meanY) {

@@ -1,8 +1,11 @@
 package org.scrubline.scoring.estimate;
 
-/** Shapes of a learning curve y = f(x; b), with their derivatives by the parameters. */
+/**
+ * Shapes of a learning curve y = f(x; b), with their derivatives by the parameters b1, b2, ...; x is usually the number
+ * of cases, y a performance.
+ */
 public enum CurveShape {
-    /** b1 (1 - exp(-b2 x)): rises to b1 at the rate b2. */
+    /** b1 (1 - exp(-b2 x)): 0 at x = 0, rises to b1 at the rate b2; half of it is reached at x = ln 2 / b2. */
     EXP_RISE(2) {
         @Override
         double value(double x, double[] b) {
@@ -27,7 +30,7 @@ public enum CurveShape {
             return new double[] {power, b[0] * power * Math.log(x)};
         }
     },
-    /** b1 / (1 + exp(b2 - b3 x)): three-parameter logistic growth. */
+    /** b1 / (1 + exp(b2 - b3 x)): three-parameter logistic growth from 0 to b1, half of it at x = b2 / b3. */
     LOGISTIC3(3) {
         @Override
         double value(double x, double[] b) {
@@ -41,7 +44,7 @@ public enum CurveShape {
             return new double[] {1 / (1 + e), -slope, x * slope};
         }
     },
-    /** exp(-b1 x) / (b2 + b3 x): a decay that slows down. */
+    /** exp(-b1 x) / (b2 + b3 x): 1 / b2 at x = 0, then a decay that slows down; does not exist where b2 + b3 x = 0. */
     DECAY(3) {
         @Override
         double value(double x, double[] b) {
@@ -62,7 +65,7 @@ public enum CurveShape {
         this.parameters = parameters;
     }
 
-    /** Number of parameters. */
+    /** {@return the number of parameters, 2 or 3} */
     public int parameters() {
         return parameters;
     }

@@ -20,16 +20,20 @@ import org.scrubline.scoring.Require;
  * A learning-curve shape fitted by least squares, by Levenberg-Marquardt from given start values and a few Gauss-Newton
  * steps at the end.
  *
- * <p>Standard errors: square roots of the diagonal of sigma² (J'J)^-1 at the fit, sigma² = rss / (n - parameters). More
- * observations than parameters are needed. On the certified data sets of the NIST Statistical Reference Datasets for
- * nonlinear regression the fit agrees to 1e-6 or better, relative. Levenberg, Q Appl Math 1944;2:164; Marquardt, J Soc
- * Ind Appl Math 1963;11:431, doi:10.1137/0111030.
+ * <p>The minimum found is the one the start leads to; another start may end elsewhere. Standard errors: square roots of
+ * the diagonal of sigma² (J'J)^-1 at the fit, J the derivatives by the parameters, sigma² = rss / (n - parameters); all
+ * 0 when the curve meets every point. More observations than parameters are needed. On four certified data sets of the
+ * NIST Statistical Reference Datasets for nonlinear regression, one a shape, both certified starts reach parameters,
+ * standard errors and rss to 1e-6 or better, relative.
+ *
+ * <p>Levenberg, Q Appl Math 1944;2:164, doi:10.1090/qam/10666; Marquardt, J Soc Ind Appl Math 1963;11:431,
+ * doi:10.1137/0111030.
  *
  * @param parameters estimates, in the order of the shape
- * @param standardErrors one for each
- * @param residualSquares sum of squared residuals
- * @param sigma residual standard deviation
- * @param degrees of freedom, n - parameters
+ * @param standardErrors one for each, 0 or more
+ * @param residualSquares rss, sum of squared residuals
+ * @param sigma residual standard deviation, in the units of y
+ * @param degrees of freedom, n - parameters, at least 1
  */
 public record LearningCurveFit(
         List<Double> parameters, List<Double> standardErrors, double residualSquares, double sigma, int degrees) {
@@ -42,10 +46,12 @@ public record LearningCurveFit(
      * The fit from one vector of start values.
      *
      * @param shape the curve
-     * @param x places, one for each y
+     * @param x places, one for each y, more than parameters; above 0 for {@link CurveShape#POWER}
      * @param y observations
      * @param start one value for each parameter
-     * @throws IllegalArgumentException also when the fit does not converge from here
+     * @return the fit
+     * @throws IllegalArgumentException when lists differ in length, are short or hold something that is no number, when
+     *     the fit does not converge from here, or the data say nothing about a parameter
      */
     public static LearningCurveFit of(CurveShape shape, double[] x, double[] y, double[] start) {
         requireData(shape, x, y, start);

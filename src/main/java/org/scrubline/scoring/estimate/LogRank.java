@@ -16,14 +16,18 @@ import org.scrubline.scoring.Require;
 /**
  * The log-rank test: whether groups differ in their time to an event.
  *
- * <p>At each event time the events expected in a group are its share of those at risk; the differences summed over time,
- * with their hypergeometric covariance, give a chi-squared statistic with groups - 1 degrees of freedom. Empty without
- * events or when groups are never at risk together. Mantel, Cancer Chemother Rep 1966;50:163.
+ * <p>At each event time with d events among n at risk, a group with n_g at risk expects d n_g / n; the differences
+ * observed - expected, summed over time, with their hypergeometric covariance d (n - d) / (n - 1) x n_g / n (1[g = h] -
+ * n_h / n), give a chi-squared statistic with groups - 1 degrees of freedom. Someone censored at an event time is still
+ * at risk then; tied events are taken together. The statistic is empty without events and when the covariance leaves a
+ * group apart, as when it has nobody at risk together with another. Its law is chi-squared for many events only.
  *
- * @param groups names in alphabetical order, with observed and expected events
- * @param chiSquared statistic; empty when there is nothing to compare
- * @param degrees of freedom
- * @param p upper tail; empty with the statistic
+ * <p>Mantel, Cancer Chemother Rep 1966;50:163.
+ *
+ * @param groups names in alphabetical order, with observed and expected events; both sum to the same
+ * @param chiSquared statistic, 0 or more but for rounding; empty when there is nothing to compare
+ * @param degrees of freedom, groups - 1
+ * @param p upper tail, 0 to 1; empty with the statistic
  */
 public record LogRank(Map<String, Events> groups, OptionalDouble chiSquared, int degrees, OptionalDouble p) {
 
@@ -35,7 +39,16 @@ public record LogRank(Map<String, Events> groups, OptionalDouble chiSquared, int
      */
     public record Events(double observed, double expected) {}
 
-    /** From times, events and group names, one each for every person, at least two groups. */
+    /**
+     * The test.
+     *
+     * @param times to the event or the end of waiting, one for each person, 0 or more, any unit
+     * @param events whether the time ended in the event (true) or is censored (false)
+     * @param group name of each person's group, at least two different
+     * @return groups and statistic
+     * @throws IllegalArgumentException when lists are empty or differ in length, a time is negative or no number, or
+     *     there is one group only
+     */
     public static LogRank of(double[] times, boolean[] events, List<String> group) {
         SurvivalCurve.requirePeople(times, events);
         Require.sameLength("The list of times", times.length, "the list of groups", group.size());

@@ -10,15 +10,18 @@ import org.scrubline.scoring.Require;
 /**
  * Comparison of two groups on a yes-or-no result within strata: a common odds ratio, and whether it is common.
  *
- * <p>Each stratum is {{a, b}, {c, d}}: rows are the groups, columns yes and no. Odds ratio: sum(a d / n) / sum(b c / n),
- * its interval on the log scale with the variance of Robins, Breslow and Greenland; test of 1 with and without a
- * correction of .5 (left out when the difference is smaller); homogeneity by Woolf, with .5 added to every cell so
- * that empty cells need no exception (Haldane). The crude ratio pools the strata and may point the other way. Strata with fewer than two people
- * carry nothing.
+ * <p>Each stratum is {{a, b}, {c, d}}: rows are the groups, columns yes and no, n its sum. Odds ratio: sum(a d / n) /
+ * sum(b c / n), its interval on the log scale with the variance of Robins, Breslow and Greenland; test of 1 with and
+ * without a correction of .5 (left out when the difference is smaller); homogeneity by Woolf, with .5 added to every
+ * cell so that empty cells need no exception (Haldane). The crude ratio pools the strata and may point the other way.
+ *
+ * <p>Strata with fewer than two people carry nothing in the ratio, its interval and the test. Woolf's statistic counts
+ * every stratum given, an empty one with the odds ratio 1 and the weight 1/8, and its degrees of freedom with it: leave
+ * empty strata out before.
  *
  * <p>Mantel and Haenszel, J Natl Cancer Inst 1959;22:719, doi:10.1093/jnci/22.4.719; Robins, Breslow and Greenland,
- * Biometrics 1986;42:311, doi:10.2307/2531052; Woolf, Ann Hum Genet 1955;19:251;
- * Haldane, Ann Hum Genet 1956;20:309.
+ * Biometrics 1986;42:311, doi:10.2307/2531052; Woolf, Ann Hum Genet 1955;19:251,
+ * doi:10.1111/j.1469-1809.1955.tb01348.x; Haldane, Ann Hum Genet 1956;20:309, doi:10.1111/j.1469-1809.1955.tb01285.x.
  */
 public final class MantelHaenszel {
     private final List<double[][]> strata;
@@ -47,7 +50,15 @@ public final class MantelHaenszel {
         logVariance = pr / (2 * r * r) + cross / (2 * r * s) + qs / (2 * s * s);
     }
 
-    /** From strata, at least one, of 2 x 2 counts. */
+    /**
+     * The comparison.
+     *
+     * @param strata at least one, each 2 x 2 counts of 0 or more, which need not be whole; the arrays are not copied
+     *     and must not change afterwards
+     * @return the comparison
+     * @throws IllegalArgumentException when there is no stratum, or one is not 2 x 2 or holds a negative count or
+     *     something that is no number
+     */
     public static MantelHaenszel of(List<double[][]> strata) {
         Require.notEmpty("The list of strata", strata);
         for (double[][] stratum : strata) {
@@ -64,12 +75,21 @@ public final class MantelHaenszel {
         return t[0][0] + t[0][1] + t[1][0] + t[1][1];
     }
 
-    /** The common odds ratio; empty when its denominator is 0. */
+    /**
+     * {@return the common odds ratio, 0 or more; above 1 when the first group's odds of yes are higher; empty when its
+     * denominator is 0}
+     */
     public OptionalDouble commonRatio() {
         return commonRatio;
     }
 
-    /** Its interval; empty when the ratio is 0 or does not exist. */
+    /**
+     * {@return the interval of the common ratio, ratio x exp(± z sqrt(variance of its logarithm)); empty when the ratio
+     * is 0 or does not exist}
+     *
+     * @param confidence strictly between 0 and 1
+     * @throws IllegalArgumentException when it is not
+     */
     public Optional<Interval> interval(double confidence) {
         double z = Distributions.twoSidedZ(confidence);
         if (commonRatio.isEmpty() || !Double.isFinite(logVariance)) {
@@ -79,7 +99,12 @@ public final class MantelHaenszel {
         return Optional.of(new Interval(commonRatio.getAsDouble() / factor, commonRatio.getAsDouble() * factor));
     }
 
-    /** Chi-squared, 1 degree of freedom, of an odds ratio of 1; empty when a margin is 0 in every stratum. */
+    /**
+     * {@return the statistic of an odds ratio of 1, (|sum(a - expected a)| - correction)² / sum of hypergeometric
+     * variances, chi-squared with 1 degree of freedom; empty when a margin is 0 in every stratum of two or more}
+     *
+     * @param corrected whether .5 is taken off the difference, when it is that large
+     */
     public OptionalDouble chiSquared(boolean corrected) {
         double difference = 0;
         double variance = 0;
@@ -97,7 +122,7 @@ public final class MantelHaenszel {
         return Ratio.of((distance - correction) * (distance - correction), variance);
     }
 
-    /** The odds ratio of all strata pooled; empty when its denominator is 0. */
+    /** {@return the odds ratio of all strata pooled; empty when its denominator is 0} */
     public OptionalDouble crudeRatio() {
         double[][] sum = new double[2][2];
         for (double[][] t : strata) {
@@ -108,7 +133,10 @@ public final class MantelHaenszel {
         return Ratio.of(sum[0][0] * sum[1][1], sum[0][1] * sum[1][0]);
     }
 
-    /** Woolf's chi-squared of equal odds ratios, strata - 1 degrees of freedom; empty for a single stratum. */
+    /**
+     * {@return Woolf's statistic of equal odds ratios, sum(w (ln r - weighted mean)²) with w the inverse variance of ln
+     * r, 0 or more, chi-squared with {@link #woolfDegrees}; empty for a single stratum}
+     */
     public OptionalDouble woolf() {
         double weights = 0;
         double sum = 0;
@@ -127,7 +155,7 @@ public final class MantelHaenszel {
         return strata.size() < 2 ? OptionalDouble.empty() : Ratio.finite(Math.max(0, squares - sum * sum / weights));
     }
 
-    /** Degrees of freedom of {@link #woolf}. */
+    /** {@return the degrees of freedom of {@link #woolf}, strata - 1} */
     public int woolfDegrees() {
         return strata.size() - 1;
     }

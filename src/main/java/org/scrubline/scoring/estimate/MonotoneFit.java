@@ -5,10 +5,12 @@ import java.util.List;
 import org.scrubline.scoring.Require;
 
 /**
- * The non-decreasing sequence closest to y in weighted least squares, by pooling adjacent violators in one pass.
+ * The non-decreasing sequence f closest to y in weighted least squares, minimising sum(w (y - f)²), by pooling adjacent
+ * violators in one pass.
  *
- * <p>Exact up to rounding; O(n). Barlow, Bartholomew, Bremner and Brunk, Statistical Inference under Order Restrictions,
- * Wiley 1972.
+ * <p>The answer is unique and made of weighted means of neighbours; a series that never falls is returned as it is, one
+ * that only falls as its mean. Exact up to rounding; O(n). Barlow, Bartholomew, Bremner and Brunk, Statistical
+ * Inference under Order Restrictions, Wiley 1972.
  */
 public final class MonotoneFit {
     private MonotoneFit() {}
@@ -20,7 +22,13 @@ public final class MonotoneFit {
         }
     }
 
-    /** The fit with equal weights. */
+    /**
+     * The fit with equal weights.
+     *
+     * @param y at least one number, in the order in which the fit must not fall
+     * @return one value for each y, never falling, between the smallest and the largest y
+     * @throws IllegalArgumentException when there is none or one is no number
+     */
     public static List<Double> of(double... y) {
         double[] weights = new double[y.length];
         java.util.Arrays.fill(weights, 1);
@@ -32,7 +40,9 @@ public final class MonotoneFit {
      *
      * @param y at least one number, in the order in which the fit must not fall
      * @param weights above 0, one for each y
-     * @return one value for each y
+     * @return one value for each y, never falling, between the smallest and the largest y
+     * @throws IllegalArgumentException when lists are empty or differ in length, a y is no number, or a weight is not
+     *     above 0
      */
     public static List<Double> of(double[] y, double[] weights) {
         Require.finite("The series", y, 1);

@@ -13,11 +13,15 @@ public final class PoissonInterval {
     private PoissonInterval() {}
 
     /**
-     * The exact interval, each Poisson tail at most half of the error probability; the lower limit of 0 is 0. Garwood,
-     * Biometrika 1936;28:437, doi:10.1093/biomet/28.3-4.437.
+     * The exact interval, each Poisson tail at most half of the error probability: half the chi-squared quantiles of 2
+     * x and 2 x + 2 degrees of freedom. The lower limit of 0 is 0. It covers at least the confidence, usually more.
      *
-     * @param count observed, 0 or more
+     * <p>Garwood, Biometrika 1936;28:437, doi:10.1093/biomet/28.3-4.437.
+     *
+     * @param count x, observed, 0 or more
      * @param confidence strictly between 0 and 1
+     * @return limits of the expectation, 0 or more
+     * @throws IllegalArgumentException when an argument is out of its range
      */
     public static Interval exact(int count, double confidence) {
         double tail = (1 - Require.insideUnit("The confidence", confidence)) / 2;
@@ -26,8 +30,14 @@ public final class PoissonInterval {
     }
 
     /**
-     * Byar's approximation; the lower limit of 0 is 0. Breslow and Day, Statistical Methods in Cancer Research, volume
-     * II, 1987.
+     * Byar's approximation: low = x (1 - 1 / 9x - z / 3 sqrt(x))³, not below 0, and high = y (1 - 1 / 9y + z / 3
+     * sqrt(y))³ with y = x + 1. The lower limit of 0 is 0. Breslow and Day, Statistical Methods in Cancer Research,
+     * volume II, 1987.
+     *
+     * @param count x, observed, 0 or more
+     * @param confidence strictly between 0 and 1
+     * @return limits of the expectation, 0 or more
+     * @throws IllegalArgumentException when an argument is out of its range
      */
     public static Interval byar(int count, double confidence) {
         double z = twoSidedZ(confidence);

@@ -7,12 +7,24 @@ import org.scrubline.scoring.Require;
 /**
  * Intervals of the difference of two independent proportions, first minus second.
  *
- * <p>Both groups need at least one case. Newcombe, Stat Med 1998;17:873 (hybrid score interval, method 10).
+ * <p>Both groups need at least one case. Newcombe, Stat Med 1998;17:873,
+ * doi:10.1002/(SICI)1097-0258(19980430)17:8&lt;873::AID-SIM779&gt;3.0.CO;2-I (hybrid score interval, method 10).
  */
 public final class ProportionDifference {
     private ProportionDifference() {}
 
-    /** Newcombe's hybrid score interval, from the Wilson limits of both; inside -1 to 1. */
+    /**
+     * Newcombe's hybrid score interval: with d = p1 - p2 and Wilson limits l and u of each, low = d - sqrt((p1 - l1)² +
+     * (u2 - p2)²), high = d + sqrt((u1 - p1)² + (p2 - l2)²). A closed form, with width also at shares of 0 and 1.
+     *
+     * @param successes1 of the first group, 0 to n1
+     * @param n1 cases of the first group, 1 or more
+     * @param successes2 of the second group, 0 to n2
+     * @param n2 cases of the second group, 1 or more
+     * @param confidence strictly between 0 and 1
+     * @return limits inside -1 to 1 but for rounding
+     * @throws IllegalArgumentException when an argument is out of its range
+     */
     public static Interval newcombe(int successes1, int n1, int successes2, int n2, double confidence) {
         double p1 = share(successes1, n1);
         double p2 = share(successes2, n2);
@@ -23,7 +35,18 @@ public final class ProportionDifference {
                 p1 - p2 + Math.hypot(first.high() - p1, p2 - second.low()));
     }
 
-    /** The normal approximation, unclipped; for comparison only. */
+    /**
+     * The normal approximation, p1 - p2 ± z sqrt(p1 (1 - p1) / n1 + p2 (1 - p2) / n2), unclipped; without width when
+     * both shares are 0 or 1. For comparison only.
+     *
+     * @param successes1 of the first group, 0 to n1
+     * @param n1 cases of the first group, 1 or more
+     * @param successes2 of the second group, 0 to n2
+     * @param n2 cases of the second group, 1 or more
+     * @param confidence strictly between 0 and 1
+     * @return limits that may leave -1 to 1
+     * @throws IllegalArgumentException when an argument is out of its range
+     */
     public static Interval wald(int successes1, int n1, int successes2, int n2, double confidence) {
         double p1 = share(successes1, n1);
         double p2 = share(successes2, n2);

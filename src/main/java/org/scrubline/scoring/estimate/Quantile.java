@@ -6,8 +6,9 @@ import org.scrubline.scoring.Require;
 /**
  * Sample quantiles by three of the definitions of Hyndman and Fan, which differ in small samples; say which is used.
  *
- * <p>Each interpolates between order statistics at position h, held inside 1 to n. Hyndman and Fan, Am Stat 1996;50:361,
- * doi:10.1080/00031305.1996.10473566.
+ * <p>Each interpolates linearly between the order statistics on both sides of position h, held inside 1 to n, so the
+ * answer lies between the smallest and the largest value; with one value it is that value. A position within rounding
+ * of a whole number is that number. Hyndman and Fan, Am Stat 1996;50:361, doi:10.1080/00031305.1996.10473566.
  */
 public enum Quantile {
     /** h = (n + 1) p, the expectation of the distribution function. */
@@ -26,10 +27,11 @@ public enum Quantile {
     }
 
     /**
-     * The quantile.
+     * {@return the quantile, in the units of the values}
      *
-     * @param p probability from 0 to 1
-     * @param values at least one number, in any order
+     * @param p probability from 0 to 1, both included
+     * @param values at least one number, in any order; not changed
+     * @throws IllegalArgumentException when {@code p} is out of its range, or there is no value or one is no number
      */
     public double of(double p, double... values) {
         Require.probability("A probability", p);

@@ -15,20 +15,22 @@ import org.scrubline.scoring.Require;
 import org.scrubline.scoring.reliability.Projection;
 
 /**
- * Variance components of a score by restricted maximum likelihood: a mean, random effects of any number of facets and of
- * their combinations, crossed or nested, balanced or not, and a residual. On balanced data with positive components the
- * result equals the analysis of variance.
+ * Variance components of a score by restricted maximum likelihood: a mean, random effects of any number of facets and
+ * of their combinations, crossed or nested, balanced or not, and a residual. On balanced data with positive components
+ * the result equals the analysis of variance.
  *
  * <p>Components cannot be negative; one that the data push below 0 ends at 0. Algorithm: the profiled criterion with a
- * sparse Cholesky factor, minimised by BFGS over the ratios of standard deviations; components agree with independent
- * programs to about 1e-6. Bates, Maechler, Bolker and Walker, J Stat Softw 2015;67(1), doi:10.18637/jss.v067.i01
- * (profiled criterion); Brennan, Generalizability Theory, 2001, doi:10.1007/978-1-4757-3456-0 (decision studies).
+ * sparse Cholesky factor, minimised by BFGS over the ratios of standard deviations from a start of 1 each, a ratio that
+ * ends near 0 checked at larger ones; components agree with independent programs to about 1e-6.
  *
- * @param variances of each term, in the order given; a term is the list of its facets
- * @param residual variance
+ * <p>Bates, Maechler, Bolker and Walker, J Stat Softw 2015;67(1), doi:10.18637/jss.v067.i01 (profiled criterion);
+ * Brennan, Generalizability Theory, 2001, doi:10.1007/978-1-4757-3456-0 (decision studies).
+ *
+ * @param variances of each term, 0 or more, in the order given; a term is the list of its facets
+ * @param residual variance, above 0
  * @param intercept mean of a score
  * @param interceptError its standard error
- * @param criterion minus twice the restricted log-likelihood at the estimates
+ * @param criterion minus twice the restricted log-likelihood at the estimates, constants included
  */
 public record CrossedEffects(
         Map<List<String>, Double> variances,
@@ -45,8 +47,12 @@ public record CrossedEffects(
      * The fit.
      *
      * @param y scores, at least 3, not all equal
-     * @param facets level names of each facet, one for each score
+     * @param facets level names of each facet, one for each score, by facet; may hold facets no term uses
      * @param terms random terms, each one or more facets; no term twice, none that tells every score apart
+     * @return the components
+     * @throws IllegalArgumentException when scores are too few, all equal or no numbers, a facet is missing or has
+     *     another length, a term is given twice or has one level or one for every score, there is no term, or the fit
+     *     does not converge
      */
     public static CrossedEffects of(double[] y, Map<String, List<String>> facets, List<List<String>> terms) {
         Require.finite("The list of scores", y, 3);
@@ -75,7 +81,11 @@ public record CrossedEffects(
                 name(term));
     }
 
-    /** Name of a term: its facets joined by colons. */
+    /**
+     * {@return the name of a term, its facets joined by colons}
+     *
+     * @param term its facets, in their order
+     */
     public static String name(List<String> term) {
         return String.join(":", term);
     }
@@ -131,11 +141,14 @@ public record CrossedEffects(
      * A decision study: the mean of one object over the planned numbers of conditions.
      *
      * <p>A term that holds only the object is its universe score; with other facets it is relative error, divided by
-     * their numbers; a term without the object enters the absolute error only. The residual is relative error.
+     * their numbers; a term without the object enters the absolute error only. The residual is relative error, divided
+     * by the numbers of its facets.
      *
      * @param object the facet to be measured
-     * @param residualFacets facets over which the residual averages
-     * @param numbers conditions planned of each other facet, at least 1
+     * @param residualFacets facets over which the residual averages; the object among them counts once
+     * @param numbers conditions planned of each other facet of a term or of the residual, at least 1
+     * @return universe score and errors, in squared units of the scores
+     * @throws IllegalArgumentException when there is no term for the object alone, a number is missing or below 1
      */
     public Projection projected(String object, List<String> residualFacets, Map<String, Integer> numbers) {
         double universe = 0;

@@ -1,8 +1,9 @@
 package org.scrubline.scoring.ordinal;
 
 /**
- * One response of a cumulative-logit model, P(Y <= j) = F(theta_j - eta), with its derivatives. Written so that no
- * difference of nearly equal probabilities is taken: p = F(a) F(-b) (1 - exp(b - a)) for upper and lower bounds a > b.
+ * One response of a cumulative-logit model, P(Y ≤ j) = F(theta_j - eta), with its derivatives. Written so that no
+ * difference of nearly equal probabilities is taken: p = F(a) F(-b) (1 - exp(b - a)) for upper and lower bounds a &gt;
+ * b.
  */
 final class CumulativeLogit {
     final double logProbability;

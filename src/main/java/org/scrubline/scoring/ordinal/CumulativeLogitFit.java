@@ -11,29 +11,47 @@ import org.hipparchus.linear.RealMatrix;
 import org.scrubline.scoring.Require;
 
 /**
- * Proportional-odds regression by maximum likelihood: logit P(Y <= j) = theta_j - eta, eta the sum of covariates times
+ * Proportional-odds regression by maximum likelihood: logit P(Y ≤ j) = theta_j - eta, eta the sum of covariates times
  * coefficients, so a positive coefficient means higher categories.
  *
- * <p>Newton's method with step halving; standard errors from the observed information. The fit converges to about
- * 1e-10. When a covariate separates the categories the maximum does not exist and the fit is refused. McCullagh, J R
- * Stat Soc B 1980;42:109, doi:10.1111/j.2517-6161.1980.tb01109.x.
+ * <p>Newton's method with step halving from the pooled shares and coefficients of 0; standard errors from the observed
+ * information. The fit converges to about 1e-10. When a covariate separates the categories the maximum does not exist
+ * and the fit is refused; it is taken to run away when a threshold or coefficient reaches 50 in size, so covariates
+ * belong centred and in units in which a step of 1 means something.
  *
- * @param logLikelihood at the estimates
- * @param thresholds theta_1, theta_2, ..., rising
+ * <p>McCullagh, J R Stat Soc B 1980;42:109, doi:10.1111/j.2517-6161.1980.tb01109.x.
+ *
+ * @param logLikelihood at the estimates, constants included, weighted
+ * @param thresholds theta_1, theta_2, ..., rising, one fewer than categories
  * @param coefficients by covariate name, in order
  */
 public record CumulativeLogitFit(double logLikelihood, List<Estimate> thresholds, Map<String, Estimate> coefficients) {
     private static final int MOST_STEPS = 100;
     private static final double FARTHEST = 50;
 
-    /** The fit with every response counting once. */
+    /**
+     * The fit with every response counting once.
+     *
+     * @param data responses and covariates
+     * @return the estimates
+     * @throws IllegalArgumentException when the likelihood has no single maximum, or the fit does not converge in 100
+     *     steps
+     */
     public static CumulativeLogitFit of(OrdinalData data) {
         double[] weights = new double[data.size()];
         java.util.Arrays.fill(weights, 1);
         return of(data, weights);
     }
 
-    /** The fit with a weight of 0 or more for each response, for example a count. */
+    /**
+     * The fit with a weight for each response, for example a count.
+     *
+     * @param data responses and covariates
+     * @param weights 0 or more, one for each response; every category needs some
+     * @return the estimates
+     * @throws IllegalArgumentException when a weight is negative or no number, their number differs, the likelihood has
+     *     no single maximum, or the fit does not converge in 100 steps
+     */
     public static CumulativeLogitFit of(OrdinalData data, double[] weights) {
         Require.sameLength("The list of responses", data.size(), "the list of weights", weights.length);
         for (double weight : weights) {

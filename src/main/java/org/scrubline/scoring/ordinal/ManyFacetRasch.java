@@ -13,18 +13,20 @@ import org.scrubline.scoring.Require;
  * step k, by marginal maximum likelihood with normal abilities of mean 0.
  *
  * <p>Severities and steps sum to 0; a positive severity is a rater who scores lower than colleagues. Categories are the
- * whole numbers from the lowest to the highest score, and every one must occur. The integral is a sum over equally spaced
- * nodes over 8 standard deviations on either side, which converges faster than any power of their number once they are
- * denser than a person's likelihood; nodes are doubled until the deviance moves by less than 1e-6, since with many
- * ratings a person a coarse grid gives another answer. Estimates agree with independent programs to about 1e-6.
+ * whole numbers from the lowest to the highest score, and every one must occur; persons need not be scored by every
+ * rater or on every item. The integral is a sum over equally spaced nodes over 8 standard deviations on either side,
+ * which converges faster than any power of their number once they are denser than a person's likelihood; nodes are
+ * doubled until the deviance moves by less than 1e-6, since with many ratings a person a coarse grid gives another
+ * answer. The fit is refused when a parameter, or the logarithm of the standard deviation of abilities, passes 15 in
+ * size. Estimates agree with independent programs to about 1e-6.
  *
  * <p>Linacre, Many-Facet Rasch Measurement, 1989; Andrich, Psychometrika 1978;43:561, doi:10.1007/BF02293814.
  *
- * @param deviance minus twice the log-likelihood
- * @param abilityVariance variance of the persons
- * @param items difficulty of each item
- * @param raters severity of each rater
- * @param steps step parameters, the first between the two lowest categories
+ * @param deviance minus twice the log-likelihood, constants included
+ * @param abilityVariance variance of the persons, in squared logits, above 0
+ * @param items difficulty of each item in logits, larger = harder, by name
+ * @param raters severity of each rater in logits, by name, sum 0
+ * @param steps step parameters in logits, sum 0, the first between the two lowest categories; need not rise
  * @param nodes of the grid that was dense enough
  */
 public record ManyFacetRasch(
@@ -45,7 +47,7 @@ public record ManyFacetRasch(
      * @param person who was scored
      * @param rater who scored
      * @param item what was scored
-     * @param score the category, a whole number
+     * @param score the category, any whole number
      */
     public record Rating(String person, String rater, String item, int score) {}
 
@@ -53,7 +55,10 @@ public record ManyFacetRasch(
      * The fit.
      *
      * @param ratings at least two persons, two raters and two categories
-     * @param nodes of the first grid, at least 11
+     * @param nodes of the first grid, 11 to 8000
+     * @return the estimates
+     * @throws IllegalArgumentException when there are fewer, a category in between does not occur, nodes are below 11,
+     *     no grid up to 8000 nodes is dense enough, or the estimates run away or do not come to rest
      */
     public static ManyFacetRasch of(List<Rating> ratings, int nodes) {
         Require.atLeast("The number of nodes", nodes, 11);

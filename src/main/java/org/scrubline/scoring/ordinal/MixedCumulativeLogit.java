@@ -15,18 +15,20 @@ import org.scrubline.scoring.QuasiNewton;
 import org.scrubline.scoring.Require;
 
 /**
- * Proportional-odds regression with one normal random intercept a group: logit P(Y <= j) = theta_j - eta - u_group.
+ * Proportional-odds regression with one normal random intercept a group: logit P(Y ≤ j) = theta_j - eta - u_group.
  *
  * <p>The random intercept is integrated out by adaptive Gauss-Hermite quadrature around each group's mode; one node is
  * Laplace's approximation. The likelihood is maximised by BFGS, standard errors are from the numerical curvature at the
- * maximum, variance included. Check by doubling the nodes. Agreement of the likelihood with independent programs is
- * about 1e-6. Tutz and Hennevogl, Comput Stat Data Anal 1996;22:537, doi:10.1016/0167-9473(96)00004-7; Pinheiro and
- * Bates, J Comput Graph Stat 1995;4:12, doi:10.1080/10618600.1995.10474663.
+ * maximum, the deviation of groups among its variables. Check by doubling the nodes. Agreement of the likelihood with
+ * independent programs is about 1e-6.
  *
- * @param logLikelihood at the estimates
- * @param groupVariance of the random intercept; 0 when the groups do not differ more than chance
- * @param thresholds theta_1, theta_2, ..., rising
- * @param coefficients by covariate name, in order
+ * <p>Tutz and Hennevogl, Comput Stat Data Anal 1996;22:537, doi:10.1016/0167-9473(96)00004-7; Pinheiro and Bates, J
+ * Comput Graph Stat 1995;4:12, doi:10.1080/10618600.1995.10474663.
+ *
+ * @param logLikelihood marginal, at the estimates
+ * @param groupVariance of the random intercept; 0 (below 1e-9) when the groups do not differ more than chance
+ * @param thresholds theta_1, theta_2, ..., rising, one fewer than categories
+ * @param coefficients by covariate name, in order; effects within a group
  */
 public record MixedCumulativeLogit(
         double logLikelihood, double groupVariance, List<Estimate> thresholds, Map<String, Estimate> coefficients) {
@@ -40,6 +42,9 @@ public record MixedCumulativeLogit(
      * @param data responses and covariates
      * @param groups group name of each response, at least two different
      * @param nodes of the quadrature, 1 to 100
+     * @return the estimates
+     * @throws IllegalArgumentException when the numbers of responses and groups differ, there is one group only, nodes
+     *     are out of their range, the likelihood has no single maximum, or the fit does not converge
      */
     public static MixedCumulativeLogit of(OrdinalData data, List<String> groups, int nodes) {
         Require.sameLength("The list of responses", data.size(), "the list of groups", groups.size());

@@ -8,7 +8,7 @@ import org.scrubline.scoring.Require;
  * Ordered responses with their covariates.
  *
  * <p>Categories are the distinct responses in ascending order; at least two must occur. A category in between that does
- * not occur is left out, so thresholds are those between neighbouring categories that do.
+ * not occur is left out, so thresholds are those between neighbouring categories that do. Everything is copied.
  */
 public final class OrdinalData {
     private final int[] category;
@@ -21,7 +21,10 @@ public final class OrdinalData {
      *
      * @param y responses, whole or not, at least 3
      * @param covariates one row a response, one column a name; no intercept
-     * @param names of the columns, may be empty
+     * @param names of the columns, all different (not checked: results of a name given twice would replace each other);
+     *     may be empty
+     * @throws IllegalArgumentException when responses are few or all equal, lengths differ, something is no number, or
+     *     a covariate is the same for every response
      */
     public OrdinalData(double[] y, double[][] covariates, List<String> names) {
         Require.finite("The list of responses", y, 3);

@@ -1,6 +1,7 @@
 package org.scrubline.scoring.reliability;
 
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.scrubline.scoring.Ratio;
@@ -10,8 +11,10 @@ import org.scrubline.scoring.Require;
  * Internal consistency of a sum of items: Cronbach's alpha (KR-20 for items 0 and 1) and what goes with it.
  *
  * <p>alpha = k / (k - 1) (1 - sum of item variances / variance of the sum), variances with divisor n - 1. Input: n
- * persons x k items without gaps, both at least 2. An item without variance stays in (dropping it would change alpha)
- * and has no correlation. Values above .9 may be one level for all items rather than quality. Accuracy about 1e-13.
+ * persons x k items without gaps, both at least 2. It is at most 1 and may be negative. An item without variance stays
+ * in (dropping it would change alpha) and has no correlation. A variance of the sum of 1e-14 of that of its items or
+ * less is rounding: the sums do not vary. Values above .9 may be one level for all items rather than quality. Accuracy
+ * about 1e-13.
  *
  * <p>Cronbach, Psychometrika 1951;16:297, doi:10.1007/BF02310555; Kuder and Richardson, Psychometrika 1937;2:151,
  * doi:10.1007/BF02288391.
@@ -48,24 +51,36 @@ public final class CronbachAlpha {
         }
     }
 
-    /** From scores, persons x items. */
+    /**
+     * The study of a table.
+     *
+     * @param scores persons x items, at least 2 of each
+     * @return the study
+     * @throws IllegalArgumentException when the table is too small, not rectangular or holds something that is no
+     *     number
+     */
     public static CronbachAlpha of(double[][] scores) {
         return new CronbachAlpha(scores);
     }
 
-    /** Number of items. */
+    /** {@return the number of items} */
     public int items() {
         return items;
     }
 
-    /** The coefficient; empty when the sums do not vary. */
+    /** {@return the coefficient; empty when the sums do not vary} */
     public OptionalDouble alpha() {
         return alpha(-1);
     }
 
-    /** The coefficient without one item, counted from 0; empty when fewer than two items remain or nothing varies. */
+    /**
+     * {@return the coefficient without one item; empty when fewer than two items remain or their sums do not vary}
+     *
+     * @param item counted from 0
+     * @throws IndexOutOfBoundsException when there is no such item
+     */
     public OptionalDouble alphaWithout(int item) {
-        return alpha(item);
+        return alpha(Objects.checkIndex(item, items));
     }
 
     private OptionalDouble alpha(int without) {
@@ -81,7 +96,7 @@ public final class CronbachAlpha {
         return k < 2 || total <= 1e-14 * own ? OptionalDouble.empty() : Ratio.of(k * (total - own), (k - 1) * total);
     }
 
-    /** Mean correlation of two items; empty when an item does not vary. */
+    /** {@return the mean of the correlations of any two items, -1 to 1; empty when an item does not vary} */
     public OptionalDouble meanCorrelation() {
         double sum = 0;
         for (int i = 0; i < items; i++) {
@@ -92,13 +107,21 @@ public final class CronbachAlpha {
         return Ratio.finite(2 * sum / (items * (items - 1.0)));
     }
 
-    /** Alpha of items brought to equal variance; empty when an item does not vary. */
+    /**
+     * {@return alpha of items brought to equal variance, k r / (1 + (k - 1) r) with r the mean correlation; empty when
+     * an item does not vary or the denominator is 0}
+     */
     public OptionalDouble standardised() {
         OptionalDouble r = meanCorrelation();
         return r.isEmpty() ? r : Ratio.of(items * r.getAsDouble(), 1 + (items - 1) * r.getAsDouble());
     }
 
-    /** Correlation of an item, counted from 0, with the sum of the others; empty when either does not vary. */
+    /**
+     * {@return the correlation of an item with the sum of the others, -1 to 1; empty when either does not vary}
+     *
+     * @param item counted from 0
+     * @throws IndexOutOfBoundsException when there is no such item
+     */
     public OptionalDouble itemRestCorrelation(int item) {
         double withRest = IntStream.range(0, items)
                 .filter(j -> j != item)
@@ -110,17 +133,17 @@ public final class CronbachAlpha {
                 : Ratio.of(withRest, Math.sqrt(covariance[item][item] * rest));
     }
 
-    /** Mean of the sums. */
+    /** {@return the mean of the sums} */
     public double totalMean() {
         return Arrays.stream(itemMeans).sum();
     }
 
-    /** Variance of the sums. */
+    /** {@return the variance of the sums, divisor n - 1} */
     public double totalVariance() {
         return Arrays.stream(covariance).flatMapToDouble(Arrays::stream).sum();
     }
 
-    /** Standard error of measurement of a sum; empty with alpha. */
+    /** {@return the standard error of measurement of a sum, sqrt(variance (1 - alpha)); empty with alpha} */
     public OptionalDouble standardErrorOfMeasurement() {
         OptionalDouble alpha = alpha();
         return alpha.isEmpty()
@@ -128,11 +151,14 @@ public final class CronbachAlpha {
                 : OptionalDouble.of(Math.sqrt(Math.max(0, totalVariance() * (1 - alpha.getAsDouble()))));
     }
 
-    /** KR-21, for items 0 and 1 taken as equally difficult; empty when the sums do not vary. */
+    /**
+     * {@return KR-21, k / (k - 1) (1 - m (k - m) / (k variance)) with m the mean of the sums, for items 0 and 1 taken
+     * as equally difficult (not checked); empty when the sums do not vary}
+     */
     public OptionalDouble kr21() {
         double mean = totalMean();
         double k = items;
-        return totalVariance() <= 0
+        return alpha().isEmpty()
                 ? OptionalDouble.empty()
                 : Ratio.finite(k / (k - 1) * (1 - mean * (k - mean) / (k * totalVariance())));
     }

@@ -14,7 +14,9 @@ import org.scrubline.scoring.Require;
  * How often two parallel tests of k items, each 0 or 1, would reach the same side of a cut, from one test: the
  * proportion of agreement and its kappa.
  *
- * @param agreement probability of the same decision twice
+ * <p>kappa = (agreement - c) / (1 - c) with c = u² + (1 - u)², u the share above the cut.
+ *
+ * @param agreement probability of the same decision twice, 1/2 to 1
  * @param kappa the same corrected for chance; empty when everybody is on one side
  */
 public record DecisionConsistency(double agreement, OptionalDouble kappa) {
@@ -26,12 +28,17 @@ public record DecisionConsistency(double agreement, OptionalDouble kappa) {
     }
 
     /**
-     * Huynh's estimate: beta-binomial scores with the mean of the data and KR-21 as reliability.
+     * Huynh's estimate: beta-binomial scores with the mean of the data and KR-21 as reliability r; the two sums of a
+     * person are independent given the person's own share, which has a beta law with shapes a = m (1 / r - 1) and k / r
+     * - k - a, m the mean sum. Summed exactly over all pairs of sums, k² terms.
      *
      * <p>Huynh, J Educ Meas 1976;13:253 (from memory).
      *
-     * @param scores persons x items of 0 and 1
+     * @param scores persons x items of 0 and 1, at least 2 of each
      * @param cut smallest sum on the upper side, 1 to the number of items
+     * @return agreement and kappa
+     * @throws IllegalArgumentException when the table is too small or holds other numbers, the cut is out of its range,
+     *     KR-21 is not between 0 and 1, or all sums lie at one end
      */
     public static DecisionConsistency huynh(double[][] scores, int cut) {
         CronbachAlpha test = requireBinary(scores, cut);
@@ -63,12 +70,17 @@ public record DecisionConsistency(double agreement, OptionalDouble kappa) {
     }
 
     /**
-     * Subkoviak's estimate: each person's sum is binomial around a score regressed to the mean by alpha.
+     * Subkoviak's estimate: each person's sum is binomial around a share regressed to the mean by alpha, alpha x own
+     * share + (1 - alpha) x mean share; agreement is the mean of q² + (1 - q)² over persons, q the chance to reach the
+     * cut. Sums that do not vary have alpha 0 here, so everybody is taken at the mean.
      *
      * <p>Subkoviak, J Educ Meas 1976;13:265 (from memory).
      *
-     * @param scores persons x items of 0 and 1
+     * @param scores persons x items of 0 and 1, at least 2 of each
      * @param cut smallest sum on the upper side, 1 to the number of items
+     * @return agreement and kappa
+     * @throws IllegalArgumentException when the table is too small or holds other numbers, the cut is out of its range,
+     *     or alpha is negative
      */
     public static DecisionConsistency subkoviak(double[][] scores, int cut) {
         CronbachAlpha test = requireBinary(scores, cut);

@@ -10,19 +10,24 @@ import org.scrubline.scoring.Require;
 /**
  * Fleiss' kappa: agreement of m ratings a subject in named categories, the raters interchangeable.
  *
- * <p>Input: N subjects, each with the same number m of ratings, at least 2. The standard error is for a test of kappa
- * = 0, in the corrected form of Fleiss, Nee and Landis. Kappa is empty when only one category was used. Conger's
- * version takes chance agreement from pairs of named raters and needs the ratings, not counts.
+ * <p>Input: N subjects, at least 2, each with the same number m of ratings, at least 2. With x ratings of a subject in
+ * category j and the pooled share p_j: observed = sum x (x - 1) / (N m (m - 1)), chance = sum p_j², kappa = (observed -
+ * chance) / (1 - chance), at most 1. One category against the rest: 1 - sum x (m - x) / (N m (m - 1) p_j (1 - p_j)).
+ * Standard errors are for a test of kappa = 0, in the corrected form of Fleiss, Nee and Landis; of one category it is
+ * sqrt(2 / (N m (m - 1))). Kappa is empty when only one category was used. Conger's version takes chance agreement from
+ * pairs of named raters and needs the ratings, not counts; with two raters it is Cohen's kappa.
  *
- * <p>Fleiss, Psychol Bull 1971;76:378, doi:10.1037/h0031619; Fleiss, Nee and Landis, Psychol Bull 1979;86:974; Conger,
- * Psychol Bull 1980;88:322.
+ * <p>Fleiss, Psychol Bull 1971;76:378, doi:10.1037/h0031619; Fleiss, Nee and Landis, Psychol Bull 1979;86:974,
+ * doi:10.1037/0033-2909.86.5.974; Conger, Psychol Bull 1980;88:322, doi:10.1037/0033-2909.88.2.322.
  *
- * @param categories results for each category, in order
- * @param observed mean share of agreeing pairs
- * @param chance agreement of raters who use the pooled shares at random
+ * @param categories results for each category; from ratings numbers by value before names by alphabet, from counts as
+ *     given
+ * @param observed mean share of agreeing pairs, 0 to 1
+ * @param chance agreement of raters who use the pooled shares at random, above 0, at most 1
  * @param kappa the coefficient; empty when chance agreement is complete
  * @param nullError its standard error when kappa is 0; empty with kappa
- * @param conger kappa with chance agreement from pairs of raters; empty from counts
+ * @param conger kappa with chance agreement from pairs of raters; empty from counts, and when that agreement is
+ *     complete
  */
 public record FleissKappa(
         List<Category> categories,
@@ -36,13 +41,16 @@ public record FleissKappa(
      * One category against the rest.
      *
      * @param label its name
-     * @param share of all ratings
+     * @param share of all ratings, 0 to 1
      * @param kappa agreement on it; empty when nobody or everybody used it
      * @param z kappa over its null error; empty with kappa
      */
     public record Category(String label, double share, OptionalDouble kappa, OptionalDouble z) {}
 
-    /** The test of kappa = 0; empty when there is none. */
+    /**
+     * {@return the test of kappa = 0, kappa over its null error, standard normal for many subjects; empty when there is
+     * none}
+     */
     public OptionalDouble z() {
         return kappa.isEmpty() || nullError.isEmpty()
                 ? OptionalDouble.empty()
@@ -53,6 +61,8 @@ public record FleissKappa(
      * From ratings.
      *
      * @param ratings one list a subject, one label a rater, raters in the same order
+     * @return the coefficients, Conger's included
+     * @throws IllegalArgumentException when there are fewer than 2 subjects or raters, or the lists differ in length
      */
     public static FleissKappa ofRatings(List<List<String>> ratings) {
         Require.that(ratings.size() >= 2, "Fleiss' kappa needs at least 2 subjects, but has %s.", ratings.size());
@@ -103,8 +113,11 @@ public record FleissKappa(
     /**
      * From counts of ratings.
      *
-     * @param counts subjects x categories, every row with the same sum
+     * @param counts subjects x categories, 0 or more, every row with the same sum
      * @param labels one a category
+     * @return the coefficients without Conger's
+     * @throws IllegalArgumentException when there are fewer than 2 subjects or ratings a subject, a row has another
+     *     length or sum, or a count is negative
      */
     public static FleissKappa ofCounts(int[][] counts, List<String> labels) {
         int raters = requireCounts(counts, labels);

@@ -15,10 +15,21 @@ import org.scrubline.scoring.estimate.Interval;
  * raters, the only ones of interest. "Single" is the reliability of one rating, "mean" of the mean of k. Work-place
  * scores by whoever was present are form (1), or a generalizability study; never form (3).
  *
- * <p>Input: n x k numbers without gaps, n and k at least 2. Negative values and limits are legal results and are not
- * set to 0. A form without variance to compare (all ratings equal) is empty. Limits of forms (1) and (3) are exact under
- * the normal model; those of form (2) use Satterthwaite degrees of freedom, and the limits of its mean are their
- * Spearman-Brown projection. Accuracy about 1e-12.
+ * <p>Input: n x k numbers without gaps, n and k at least 2. With the mean squares B between subjects, W within
+ * subjects, R between raters and E residual:
+ *
+ * <pre>
+ * (1) single (B - W) / (B + (k - 1) W)                    mean (B - W) / B
+ * (2) single (B - E) / (B + (k - 1) E + k (R - E) / n)    mean (B - E) / (B + (R - E) / n)
+ * (3) single (B - E) / (B + (k - 1) E)                    mean (B - E) / B
+ * </pre>
+ *
+ * <p>Negative values and limits are legal results and are not set to 0. None is above 1 but the mean of (2) where E is
+ * above n B + R: its denominator is then negative and the value says nothing. A form whose denominator is 0 is empty:
+ * all forms when all ratings are equal, the means of (1) and (3) when subjects do not differ. Limits of forms (1) and
+ * (3) are exact under the normal model and empty without error (W or E of 0); those of form (2) use Satterthwaite
+ * degrees of freedom, and the limits of its mean are their Spearman-Brown projection. An interval one of whose limits
+ * does not exist is empty. Sums of squares below 1e-14 of the total count as 0. Accuracy about 1e-12.
  *
  * <p>Shrout and Fleiss, Psychol Bull 1979;86:420, doi:10.1037/0033-2909.86.2.420; McGraw and Wong, Psychol Methods
  * 1996;1:30, doi:10.1037/1082-989X.1.1.30.
@@ -54,83 +65,89 @@ public final class IntraclassCorrelation {
     /**
      * The coefficients of a table of ratings.
      *
-     * @param ratings subjects x raters
-     * @param confidence of the intervals, for example .95
+     * @param ratings subjects x raters, at least 2 of each
+     * @param confidence of the intervals, strictly between 0 and 1, for example .95
+     * @return the study
+     * @throws IllegalArgumentException when the table is too small, not rectangular or holds something that is no
+     *     number, or the confidence is out of its range
      */
     public static IntraclassCorrelation of(double[][] ratings, double confidence) {
         return new IntraclassCorrelation(new TwoWayTable("The table of ratings", ratings), confidence);
     }
 
-    /** Mean square between subjects. */
+    /** {@return B, the mean square between subjects, n - 1 degrees of freedom} */
     public double betweenSubjects() {
         return subjects;
     }
 
-    /** Mean square within subjects. */
+    /** {@return W, the mean square within subjects, n (k - 1) degrees of freedom} */
     public double withinSubjects() {
         return within;
     }
 
-    /** Mean square between raters. */
+    /** {@return R, the mean square between raters, k - 1 degrees of freedom} */
     public double betweenRaters() {
         return raters;
     }
 
-    /** Residual mean square. */
+    /** {@return E, the residual mean square, (n - 1) (k - 1) degrees of freedom} */
     public double residual() {
         return error;
     }
 
-    /** F test of form (1): between over within subjects. */
+    /** {@return the F test of form (1), B / W; empty when W is 0} */
     public OptionalDouble oneWayF() {
         return Ratio.of(subjects, within);
     }
 
-    /** F test of forms (2) and (3): between subjects over residual. */
+    /** {@return the F test of forms (2) and (3), B / E; empty when E is 0} */
     public OptionalDouble twoWayF() {
         return Ratio.of(subjects, error);
     }
 
-    /** Standard error of measurement of one rating when raters are a sample: the square root of all but subjects. */
+    /**
+     * {@return the standard error of measurement of one rating when raters are a sample, sqrt(W): the root of all
+     * variance but that of subjects}
+     */
     public double standardErrorOfMeasurement() {
         return Math.sqrt(within);
     }
 
-    /** Form (1), single rating. */
+    /** {@return form (1), single rating} */
     public Form oneWaySingle() {
         return new Form(
                 Ratio.of(subjects - within, subjects + (k - 1) * within),
                 limits(subjects, within, n * (k - 1)).flatMap(f -> map(f, x -> (x - 1) / (x + k - 1))));
     }
 
-    /** Form (1), mean of k ratings. */
+    /** {@return form (1), mean of k ratings} */
     public Form oneWayMean() {
         return new Form(
                 Ratio.of(subjects - within, subjects),
                 limits(subjects, within, n * (k - 1)).flatMap(f -> map(f, x -> 1 - 1 / x)));
     }
 
-    /** Form (3), single rating. */
+    /** {@return form (3), single rating} */
     public Form fixedRatersSingle() {
         return new Form(
                 Ratio.of(subjects - error, subjects + (k - 1) * error),
                 limits(subjects, error, (n - 1) * (k - 1)).flatMap(f -> map(f, x -> (x - 1) / (x + k - 1))));
     }
 
-    /** Form (3), mean of k ratings; equals Cronbach's alpha. */
+    /** {@return form (3), mean of k ratings; equals Cronbach's alpha} */
     public Form fixedRatersMean() {
         return new Form(
                 Ratio.of(subjects - error, subjects),
                 limits(subjects, error, (n - 1) * (k - 1)).flatMap(f -> map(f, x -> 1 - 1 / x)));
     }
 
-    /** Form (2), single rating. */
+    /** {@return form (2), single rating} */
     public Form randomRatersSingle() {
         OptionalDouble value = Ratio.of(subjects - error, subjects + (k - 1) * error + k * (raters - error) / n);
         return new Form(value, randomRatersLimits(value));
     }
 
-    /** Form (2), mean of k ratings. */
+    /** {@return form (2), mean of k ratings} */
     public Form randomRatersMean() {
         return new Form(
                 Ratio.of(subjects - error, subjects + (raters - error) / n),

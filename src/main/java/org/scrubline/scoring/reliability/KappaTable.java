@@ -11,7 +11,8 @@ import org.scrubline.scoring.Require;
  * margins. Weights are agreement weights, 1 on the diagonal; {@link Weights} also makes them from disagreements, which
  * must not be mistaken for them, since reversing them changes the standard error. Standard errors are those of Fleiss,
  * Cohen and Everitt with divisor n: {@code standardError} for an interval, {@code nullError} for a test of kappa = 0.
- * Kappa is empty when chance agreement is already complete (one category).
+ * Kappa is empty when chance agreement is already complete (one category). A category nobody used stays in the table
+ * and counts in q.
  *
  * <p>Cohen, Educ Psychol Meas 1960;20:37, doi:10.1177/001316446002000104; Cohen, Psychol Bull 1968;70:213,
  * doi:10.1037/h0026256; Fleiss, Cohen and Everitt, Psychol Bull 1969;72:323, doi:10.1037/h0028106.
@@ -26,8 +27,11 @@ public final class KappaTable {
     /**
      * A table of counts or of proportions.
      *
-     * @param table q x q, first rater in the rows; at least 2 categories, no negative number, not all 0
-     * @param subjects number of subjects, above 1; the sum of the table when it holds counts
+     * @param table q x q, first rater in the rows; at least 2 categories, no negative number, not all 0; brought to a
+     *     sum of 1
+     * @param subjects number of subjects n, above 1; the sum of the table when it holds counts, which is not checked
+     * @throws IllegalArgumentException when the table is too small, not square, negative somewhere, empty or holds
+     *     something that is no number, or n is not above 1
      */
     public KappaTable(double[][] table, double subjects) {
         Require.table("The agreement table", table, 2, 2);
@@ -63,7 +67,7 @@ public final class KappaTable {
     /**
      * Kappa under one set of weights.
      *
-     * @param kappa the coefficient; empty when pe = 1
+     * @param kappa the coefficient, at most 1 when weights are; empty when pe = 1
      * @param observed po, weighted observed agreement
      * @param chance pe, weighted agreement of independent raters with these margins
      * @param standardError for an interval; empty with kappa
@@ -76,12 +80,17 @@ public final class KappaTable {
             OptionalDouble standardError,
             OptionalDouble nullError) {}
 
-    /** Number of categories. */
+    /** {@return the number of categories q} */
     public int categories() {
         return categories;
     }
 
-    /** Kappa with the given agreement weights, which must be made for as many categories. */
+    /**
+     * {@return kappa with the given agreement weights}
+     *
+     * @param weights named ones, or a matrix made for as many categories
+     * @throws IllegalArgumentException when the matrix is made for another number of categories
+     */
     public Kappa kappa(Weights weights) {
         double[][] w = weights.matrix(categories);
         double observed = 0;
@@ -122,7 +131,10 @@ public final class KappaTable {
         return OptionalDouble.of(Math.sqrt(Math.max(0, variance) / subjects) / (1 - chance));
     }
 
-    /** Scott's pi: chance agreement from the mean of both margins. Scott, Public Opin Q 1955;19:321. */
+    /**
+     * {@return Scott's pi, unweighted: chance agreement from the mean of both margins; empty when it is complete.
+     * Scott, Public Opin Q 1955;19:321, doi:10.1086/266577}
+     */
     public OptionalDouble scottPi() {
         double chance = 0;
         for (int i = 0; i < categories; i++) {
@@ -131,7 +143,11 @@ public final class KappaTable {
         return correctedFor(chance);
     }
 
-    /** Gwet's AC1, steadier than kappa when one category dominates. Gwet, Br J Math Stat Psychol 2008;61:29. */
+    /**
+     * {@return Gwet's AC1, unweighted, steadier than kappa when one category dominates: chance agreement is sum m (1 -
+     * m) / (q - 1) over the mean margins m, at most 1 / q, so it is never empty. Gwet, Br J Math Stat Psychol
+     * 2008;61:29, doi:10.1348/000711006X126600}
+     */
     public OptionalDouble gwetAc1() {
         double chance = 0;
         for (int i = 0; i < categories; i++) {
@@ -140,12 +156,18 @@ public final class KappaTable {
         return correctedFor(chance);
     }
 
-    /** Agreement corrected for equally likely categories. Brennan and Prediger, Educ Psychol Meas 1981;41:687. */
+    /**
+     * {@return agreement corrected for equally likely categories, chance agreement 1 / q; never empty. Brennan and
+     * Prediger, Educ Psychol Meas 1981;41:687, doi:10.1177/001316448104100307}
+     */
     public OptionalDouble brennanPrediger() {
         return correctedFor(1.0 / categories);
     }
 
-    /** Krippendorff's alpha for names, Scott's pi with a correction for the number of subjects. */
+    /**
+     * {@return Krippendorff's alpha for names: Scott's pi with a correction for the number of subjects, pi + (1 - pi) /
+     * 2n; empty with pi}
+     */
     public OptionalDouble krippendorffNominal() {
         OptionalDouble pi = scottPi();
         return pi.isEmpty() ? pi : OptionalDouble.of(pi.getAsDouble() + (1 - pi.getAsDouble()) / (2 * subjects));

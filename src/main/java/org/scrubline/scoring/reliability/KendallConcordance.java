@@ -8,19 +8,27 @@ import org.scrubline.scoring.Require;
 /**
  * Kendall's coefficient of concordance W, corrected for ties: how alike m raters rank n subjects, 0 to 1.
  *
- * <p>W = 12 S / (m² (n³ - n) - m T) with mean ranks for ties and T the sum of t³ - t over all tied groups. The test
- * m (n - 1) W is chi-squared with n - 1 degrees of freedom for large n only. Empty when every rater ties all subjects.
+ * <p>W = 12 S / (m² (n³ - n) - m T) with mean ranks for ties, S the squared distances of the rank sums from their mean,
+ * and T the sum of t³ - t over all tied groups of t of all raters. The test m (n - 1) W is chi-squared with n - 1
+ * degrees of freedom for large n only. Empty when every rater ties all subjects.
  *
  * <p>Kendall and Babington Smith, Ann Math Stat 1939;10:275, doi:10.1214/aoms/1177732186.
  *
  * @param w the coefficient; empty when no rater tells subjects apart
- * @param chiSquared the test statistic; empty with w
+ * @param chiSquared the test statistic, 0 or more; empty with w
  * @param degrees of freedom, n - 1
- * @param p upper tail; empty with w
+ * @param p upper tail, 0 to 1; empty with w
  */
 public record KendallConcordance(OptionalDouble w, OptionalDouble chiSquared, int degrees, OptionalDouble p) {
 
-    /** From ratings, subjects x raters, at least 2 of each. */
+    /**
+     * The coefficient of a table.
+     *
+     * @param ratings subjects x raters, at least 2 of each; only their order within a rater counts
+     * @return coefficient and test
+     * @throws IllegalArgumentException when the table is too small, not rectangular or holds something that is no
+     *     number
+     */
     public static KendallConcordance of(double[][] ratings) {
         Require.table("The table of ratings", ratings, 2, 2);
         double n = ratings.length;

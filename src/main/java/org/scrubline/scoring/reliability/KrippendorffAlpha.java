@@ -12,8 +12,9 @@ import org.scrubline.scoring.Require;
  * Krippendorff's alpha: agreement of any number of raters on units, ratings may be missing.
  *
  * <p>alpha = 1 - observed / expected disagreement over all pairable values; a unit with fewer than two ratings drops
- * out. The ordinal distance uses the counts of the values between two categories, so it is not a squared difference of
- * ranks. Empty when no pairable values differ.
+ * out. A pair of values disagrees by the squared distance of the {@link Metric}; a unit of u ratings gives each of its
+ * pairs the weight 1 / (u - 1). 1 is agreement, 0 what chance would give, and it may be negative. Empty when no
+ * pairable values differ.
  *
  * <p>Krippendorff, Content Analysis; Krippendorff, Computing Krippendorff's alpha-reliability, 2011.
  */
@@ -21,16 +22,23 @@ public final class KrippendorffAlpha {
 
     /** How far two values are apart. */
     public enum Metric {
-        /** Equal or not. */
+        /** Equal or not: 0 or 1. */
         NOMINAL,
-        /** By the number of ratings that lie between. */
+        /**
+         * By the number of ratings that lie between, half of those at both ends included; not the difference of ranks.
+         */
         ORDINAL,
         /** By the difference. */
         INTERVAL,
         /** By the difference relative to the sum; values must not be negative. */
         RATIO;
 
-        /** The metric of this name, whatever its case. */
+        /**
+         * {@return the metric of this name, whatever its case}
+         *
+         * @param name nominal, ordinal, interval or ratio
+         * @throws IllegalArgumentException when there is no such metric
+         */
         public static Metric named(String name) {
             for (Metric metric : values()) {
                 if (metric.name().equals(name.toUpperCase(Locale.ROOT))) {
@@ -48,9 +56,11 @@ public final class KrippendorffAlpha {
     private final double pairable;
 
     /**
-     * From ratings.
+     * Counts the coincidences.
      *
      * @param ratingsByRater one list a rater, one rating a unit, null = missing; at least 2 raters
+     * @throws IllegalArgumentException when there are fewer raters, lists differ in length, a rating is no number, or
+     *     no unit has two ratings
      */
     public KrippendorffAlpha(List<? extends List<@Nullable Double>> ratingsByRater) {
         Require.that(
@@ -104,12 +114,17 @@ public final class KrippendorffAlpha {
         }
     }
 
-    /** Number of values that have a partner. */
+    /** {@return the number of values that have a partner, at least 2} */
     public int pairableValues() {
         return (int) Math.round(pairable);
     }
 
-    /** The coefficient; empty when all pairable values are equal, an error for a ratio of negative values. */
+    /**
+     * {@return the coefficient, at most 1; empty when all pairable values are equal}
+     *
+     * @param metric how far two values are apart
+     * @throws IllegalArgumentException for the ratio of negative values
+     */
     public OptionalDouble alpha(Metric metric) {
         Require.that(
                 metric != Metric.RATIO || values[0] >= 0,

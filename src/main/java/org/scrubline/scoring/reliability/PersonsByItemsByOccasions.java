@@ -43,7 +43,13 @@ public final class PersonsByItemsByOccasions {
         meanSquares = meanSquares(scores);
     }
 
-    /** From scores [person][occasion][item]. */
+    /**
+     * The study of a cube.
+     *
+     * @param scores [person][occasion][item], at least 2 of each
+     * @return the study
+     * @throws IllegalArgumentException when the cube is too small, not rectangular or holds something that is no number
+     */
     public static PersonsByItemsByOccasions of(double[][][] scores) {
         return new PersonsByItemsByOccasions(scores);
     }
@@ -135,22 +141,22 @@ public final class PersonsByItemsByOccasions {
         return means;
     }
 
-    /** Number of items in the data. */
+    /** {@return the number of items in the data} */
     public int items() {
         return items;
     }
 
-    /** Number of occasions in the data. */
+    /** {@return the number of occasions in the data} */
     public int occasions() {
         return occasions;
     }
 
-    /** The mean squares. */
+    /** {@return the mean squares, 0 or more} */
     public Effects meanSquares() {
         return meanSquares;
     }
 
-    /** The variance components. */
+    /** {@return the variance components; all but the residual may be negative} */
     public Effects variances() {
         Effects ms = meanSquares;
         return new Effects(
@@ -163,14 +169,28 @@ public final class PersonsByItemsByOccasions {
                 ms.pio);
     }
 
-    /** The mean over other items and other occasions, {@code ni} and {@code no} of them. */
+    /**
+     * {@return what the mean over other items and other occasions would be worth: universe score σ²(p), relative error
+     * σ²(pi) / ni + σ²(po) / no + σ²(pio) / (ni no), absolute error with σ²(i), σ²(o) and σ²(io) added alike}
+     *
+     * @param ni number of items, 1 or more
+     * @param no number of occasions, 1 or more
+     * @throws IllegalArgumentException when one is less
+     */
     public Projection projected(int ni, int no) {
         Effects v = requireNumbers(ni, no);
         double relative = v.pi / ni + v.po / no + v.pio / ((double) ni * no);
         return new Projection(v.p, relative, relative + v.i / ni + v.o / no + v.io / ((double) ni * no));
     }
 
-    /** The mean over the same items, taken as all of interest, and other occasions. */
+    /**
+     * {@return what the mean over the same items, taken as all of interest, and other occasions would be worth: σ²(pi)
+     * / ni counts to the universe score, σ²(i) not at all}
+     *
+     * @param ni number of items, 1 or more
+     * @param no number of occasions, 1 or more
+     * @throws IllegalArgumentException when one is less
+     */
     public Projection projectedWithItemsFixed(int ni, int no) {
         Effects v = requireNumbers(ni, no);
         double relative = v.po / no + v.pio / ((double) ni * no);

@@ -101,36 +101,39 @@ public final class RatersWithinTasks {
     }
 
     /**
-     * From scores.
+     * The study of a table.
      *
      * @param scores persons x columns, a column is one rater of one task
-     * @param taskOfColumn number of the task of each column
+     * @param taskOfColumn any number that stands for the task of each column; columns of a task need not be neighbours
+     * @return the study
+     * @throws IllegalArgumentException when there are fewer than 2 persons, tasks or raters a task, tasks have
+     *     different numbers of raters, or the table is not rectangular or holds something that is no number
      */
     public static RatersWithinTasks of(double[][] scores, int... taskOfColumn) {
         return new RatersWithinTasks(scores, taskOfColumn);
     }
 
-    /** Number of tasks in the data. */
+    /** {@return the number of tasks in the data} */
     public int tasks() {
         return tasks;
     }
 
-    /** Number of raters a task in the data. */
+    /** {@return the number of raters a task in the data} */
     public int raters() {
         return raters;
     }
 
-    /** Brennan's T of the mean: number of scores times the squared mean. */
+    /** {@return Brennan's T of the mean: number of scores times the squared mean} */
     public double meanTerm() {
         return meanTerm;
     }
 
-    /** Brennan's T terms: sums of squared means over the scores they cover, uncorrected. */
+    /** {@return Brennan's T terms: sums of squared means over the scores they cover, uncorrected} */
     public Effects terms() {
         return terms;
     }
 
-    /** The mean squares. */
+    /** {@return the mean squares, 0 or more} */
     public Effects meanSquares() {
         double p = persons - 1.0;
         double h = tasks - 1.0;
@@ -138,7 +141,7 @@ public final class RatersWithinTasks {
         return new Effects(squares.p / p, squares.h / h, squares.ih / i, squares.ph / (p * h), squares.pih / (p * i));
     }
 
-    /** The variance components. */
+    /** {@return the variance components; all but the residual may be negative} */
     public Effects variances() {
         Effects ms = meanSquares();
         return new Effects(
@@ -149,7 +152,15 @@ public final class RatersWithinTasks {
                 ms.pih);
     }
 
-    /** The mean over {@code nh} other tasks with {@code ni} own raters each. */
+    /**
+     * {@return what the mean over {@code nh} other tasks with {@code ni} own raters each would be worth: universe score
+     * σ²(p), relative error σ²(ph) / nh + σ²(pi:h) / (nh ni), absolute error with σ²(h) / nh and σ²(i:h) / (nh ni)
+     * added}
+     *
+     * @param nh number of tasks, 1 or more
+     * @param ni number of raters a task, 1 or more
+     * @throws IllegalArgumentException when one is less
+     */
     public Projection projected(int nh, int ni) {
         Effects v = requireNumbers(nh, ni);
         double ratings = (double) nh * ni;
@@ -157,7 +168,14 @@ public final class RatersWithinTasks {
         return new Projection(v.p, relative, relative + v.h / nh + v.ih / ratings);
     }
 
-    /** The mean over the same tasks, taken as all of interest, with {@code ni} other raters each. */
+    /**
+     * {@return what the mean over the same tasks, taken as all of interest, with {@code ni} other raters each would be
+     * worth: σ²(ph) / nh counts to the universe score, σ²(h) not at all}
+     *
+     * @param nh number of tasks, 1 or more
+     * @param ni number of raters a task, 1 or more
+     * @throws IllegalArgumentException when one is less
+     */
     public Projection projectedWithTasksFixed(int nh, int ni) {
         Effects v = requireNumbers(nh, ni);
         double ratings = (double) nh * ni;

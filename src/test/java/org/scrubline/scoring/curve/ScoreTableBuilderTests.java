@@ -63,6 +63,18 @@ class ScoreTableBuilderTests {
     }
 
     @Test
+    void aStepListedTwiceStaysAtItsFirstPlace() {
+        CaseContext only = context("c", 1, 0, 0);
+        ScoreTable table = ScoreTable.of(
+                5,
+                List.of("S1", "S0", "S1"),
+                List.of(score("a", "t", "v", only, "S0", 2), score("a", "t", "v", only, "S1", 3)));
+        assertThat(table.steps()).containsExactly("S1", "S0");
+        assertThat(table.step).containsExactly((short) 0, (short) 1);
+        assertThat(table.span).containsExactly((byte) 0x33, (byte) 0x22);
+    }
+
+    @Test
     void casesAtOneTimeAreOrderedByTheirId() {
         ScoreTable table = ScoreTable.of(
                 5,

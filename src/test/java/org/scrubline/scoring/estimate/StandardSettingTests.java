@@ -51,6 +51,16 @@ class StandardSettingTests {
     }
 
     @Test
+    void equalRatingsAreRefusedAlsoWhenTheirMeanIsRounded() {
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> BorderlineRegression.of(new double[] {.1, .1, .1}, new double[] {1, 2, 3}, .1, .95))
+                .withMessageContaining("All global ratings are equal");
+        assertThat(BorderlineRegression.of(new double[] {1, 2, 3}, new double[] {.1, .1, .1}, 2, .95)
+                        .determination())
+                .isEmpty();
+    }
+
+    @Test
     void theOrderOfJudgesDoesNotMoveThePanelsCut() {
         double[][] judgements = map(scores(4, 6, 8), x -> 1 / (1 + Math.exp(-x)));
         AngoffPanel plain = AngoffPanel.of(judgements, .95);

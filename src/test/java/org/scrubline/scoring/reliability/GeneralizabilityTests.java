@@ -1,6 +1,7 @@
 package org.scrubline.scoring.reliability;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 import static org.scrubline.scoring.RandomTables.levels;
@@ -130,6 +131,24 @@ class GeneralizabilityTests {
         assertThat(CronbachAlpha.of(equal).standardised()).isEmpty();
         assertThat(CronbachAlpha.of(equal).itemRestCorrelation(0)).isEmpty();
         assertThat(PersonsByItems.of(equal).phiLambda(.3)).isEmpty();
+    }
+
+    @Test
+    void sumsThatDoNotVaryHaveNoReliabilityThoughTheirItemsVary() {
+        double[][] oneEach = {{0, 0, 1}, {0, 1, 0}, {1, 0, 0}, {1, 0, 0}, {1, 0, 0}};
+        assertThat(CronbachAlpha.of(oneEach).alpha()).isEmpty();
+        assertThat(CronbachAlpha.of(oneEach).kr21()).isEmpty();
+        double[][] unlike = {{0, 0, 1}, {0, 1, 1}, {1, 1, 1}, {0, 0, 0}};
+        assertThat(CronbachAlpha.of(unlike).kr21()).isPresent();
+    }
+
+    @Test
+    void onlyAnItemOfTheTableCanBeLeftOut() {
+        CronbachAlpha alpha = CronbachAlpha.of(levels(7, 6, 4));
+        assertThat(alpha.alphaWithout(3)).isPresent();
+        assertThatExceptionOfType(IndexOutOfBoundsException.class).isThrownBy(() -> alpha.alphaWithout(4));
+        assertThatExceptionOfType(IndexOutOfBoundsException.class).isThrownBy(() -> alpha.alphaWithout(-1));
+        assertThatExceptionOfType(IndexOutOfBoundsException.class).isThrownBy(() -> alpha.itemRestCorrelation(4));
     }
 
     @Test
