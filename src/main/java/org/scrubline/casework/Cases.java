@@ -44,6 +44,14 @@ public interface Cases {
     List<TraineeCase> ofTrainee(UUID traineeId);
 
     /**
+     * Ended cases of a programme, oldest first, one entry a trainee who took part; without those whose sheets are all
+     * void.
+     *
+     * @param procedure as performed: what a converted case was converted to
+     */
+    List<EndedCase> ended(UUID programmeId, String procedure);
+
+    /**
      * Ended cases of a procedure in which the trainee operated, signed or not. A signed sheet's confirmed part replaces
      * the claim; a case of which every sheet is void, an abandoned or a planned one does not count.
      */

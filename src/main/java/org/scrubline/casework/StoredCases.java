@@ -27,6 +27,7 @@ class StoredCases implements Cases {
 
     private final CaseStore store;
     private final CaseQueries queries;
+    private final EndedCaseQueries ended;
     private final ScoreRequestStore requests;
     private final CaseAccess access;
     private final CaseEntryRule rule;
@@ -38,6 +39,7 @@ class StoredCases implements Cases {
     StoredCases(
             CaseStore store,
             CaseQueries queries,
+            EndedCaseQueries ended,
             ScoreRequestStore requests,
             CaseAccess access,
             CaseEntryRule rule,
@@ -47,6 +49,7 @@ class StoredCases implements Cases {
             Clock clock) {
         this.store = store;
         this.queries = queries;
+        this.ended = ended;
         this.requests = requests;
         this.access = access;
         this.rule = rule;
@@ -187,6 +190,12 @@ class StoredCases implements Cases {
                         Objects.requireNonNull(parts.get(found.id())),
                         sheets.getOrDefault(found.id(), List.of())))
                 .toList();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<EndedCase> ended(UUID programmeId, String procedure) {
+        return ended.of(programmeId, procedure);
     }
 
     @Override

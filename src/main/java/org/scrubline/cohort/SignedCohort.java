@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.Cases;
+import org.scrubline.casework.EndedCase;
 import org.scrubline.people.People;
 import org.scrubline.people.Person;
 import org.scrubline.people.Programme;
@@ -85,13 +86,15 @@ class SignedCohort implements Cohort {
     private CohortReport report(Programme programme, Rubric rubric, Instant now) {
         List<SignedSheet> signed = sheets.ofProgramme(programme.id(), rubric.procedure());
         Map<UUID, List<SignedSheet>> byTrainee = signed.stream().collect(Collectors.groupingBy(SignedSheet::traineeId));
+        Map<UUID, List<EndedCase>> ended = cases.ended(programme.id(), rubric.procedure()).stream()
+                .collect(Collectors.groupingBy(EndedCase::traineeId));
         Function<UUID, Rubric> versions = rubrics.published().stream()
                 .collect(Collectors.toMap(PublishedRubric::id, PublishedRubric::rubric))::get;
         ProgrammeSettings numbers = settings.of(programme.id());
         List<TraineeRow> rows = new ArrayList<>();
         List<Instant> unsigned = new ArrayList<>();
         for (Person trainee : trainees(programme, byTrainee)) {
-            OpenWork open = OpenWork.of(cases.ofTrainee(trainee.id()), programme.id(), rubric.procedure());
+            OpenWork open = new OpenWork(ended.getOrDefault(trainee.id(), List.of()));
             unsigned.addAll(open.unsigned());
             rows.add(row(
                     trainee,

@@ -94,14 +94,19 @@ public record WorthALook(
      * below it on most steps.
      */
     private static Optional<WorthALook> lowStep(TraineeRow row, StepProgress step, List<StepProgress> all) {
-        double others = share(all.stream().filter(other -> !other.equals(step)).toList());
-        boolean behind = step.current()
+        boolean low = step.current()
                 && step.step().critical()
                 && step.scored() >= LOW_STEP_SCORES
-                && step.interval().high() < Math.min(LOW_STEP_SHARE, others)
+                && step.interval().high() < LOW_STEP_SHARE
                 && step.lowCases() >= DIFFERENT
                 && step.lowScorers() >= DIFFERENT;
-        return behind
+        if (!low) {
+            return Optional.empty();
+        }
+        String code = step.step().code();
+        double others = share(
+                all.stream().filter(other -> !other.step().code().equals(code)).toList());
+        return step.interval().high() < others
                 ? Optional.of(new WorthALook(Kind.LOW_STEP, row.trainee(), step, step.high(), step.scored(), others))
                 : Optional.empty();
     }

@@ -7,6 +7,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -70,15 +71,15 @@ class SignedSheetQueries {
             where %s
             order by s.case_ended_at, s.signed_at, s.version_no, s.id
             """.formatted(MarkColumns.JOIN, WHERE);
+    // Not put in order here: sorting the steps of a whole programme took longer than reading them.
     private static final String STEPS = """
-            select t.signed_sheet_id, t.step_code, t.critical, t.state, t.level, t.cause
+            select t.signed_sheet_id, t.step_code, t.critical, t.state, t.level, t.cause, r.position
             from signed_sheet s
             join signed_step t on t.tenant_id = s.tenant_id and t.signed_sheet_id = s.id
             left join rubric_step r on r.tenant_id = s.tenant_id
                 and r.rubric_version_id = s.rubric_version_id
                 and r.step_code = t.step_code
             where %s
-            order by t.signed_sheet_id, r.position, t.step_code
             """.formatted(WHERE);
     private static final String EVENTS = """
             select e.signed_sheet_id, e.event_code, e.step_code, e.reason, e.blocking
@@ -88,11 +89,17 @@ class SignedSheetQueries {
             order by e.signed_sheet_id, e.ordinal
             """.formatted(WHERE);
 
+    private static final Comparator<PlacedStep> IN_ORDER = Comparator.comparingInt(PlacedStep::position)
+            .thenComparing(placed -> placed.step().stepCode());
+
     private final JdbcClient jdbc;
 
     SignedSheetQueries(JdbcClient jdbc) {
         this.jdbc = jdbc;
     }
+
+    /** A step and where its rubric has it. */
+    private record PlacedStep(int position, SignedStep step) {}
 
     /** Which versions of a sheet are looked at. */
     enum Reach {
@@ -167,12 +174,15 @@ class SignedSheetQueries {
     }
 
     private Map<UUID, List<SignedStep>> steps(Filter filter) {
-        Map<UUID, List<SignedStep>> found = new HashMap<>();
+        Map<UUID, List<PlacedStep>> found = new HashMap<>();
         ask(STEPS, filter).query(row -> {
             found.computeIfAbsent(row.getObject("signed_sheet_id", UUID.class), id -> new ArrayList<>())
-                    .add(step(row));
+                    .add(new PlacedStep(position(row), step(row)));
         });
-        return found;
+        Map<UUID, List<SignedStep>> steps = new HashMap<>();
+        found.forEach((id, placed) -> steps.put(
+                id, placed.stream().sorted(IN_ORDER).map(PlacedStep::step).toList()));
+        return steps;
     }
 
     private Map<UUID, List<SignedEvent>> events(Filter filter) {
@@ -200,6 +210,12 @@ class SignedSheetQueries {
                 .param("trainee", filter.trainee())
                 .param("programme", filter.programme())
                 .param("procedure", filter.procedure());
+    }
+
+    /** The steps a rubric no longer lists come last. */
+    private static int position(ResultSet row) throws SQLException {
+        int position = row.getInt("position");
+        return row.wasNull() ? Integer.MAX_VALUE : position;
     }
 
     private static SignedStep step(ResultSet row) throws SQLException {

@@ -8,6 +8,7 @@ import org.scrubline.platform.database.TestDatabase;
 import org.scrubline.platform.jobs.JobsNow;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
+import org.springframework.boot.webmvc.test.autoconfigure.MockMvcPrint;
 import org.springframework.context.annotation.Import;
 
 /**
@@ -17,6 +18,6 @@ import org.springframework.context.annotation.Import;
 @Target(ElementType.TYPE)
 @Retention(RetentionPolicy.RUNTIME)
 @SpringBootTest(properties = {"spring.datasource.url=test", "scrubline.jobs.enabled=false"})
-@AutoConfigureMockMvc
+@AutoConfigureMockMvc(print = MockMvcPrint.NONE)
 @Import({TestDatabase.class, TestOrganisations.class, History.class, JobsNow.class})
 public @interface ScrublineTest {}

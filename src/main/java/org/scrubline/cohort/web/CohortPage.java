@@ -46,18 +46,12 @@ record CohortPage(
     /**
      * A cell of the grid.
      *
-     * @param text share and number of scores; null when the step was never scored
-     * @param tint 1 to 5, darker is higher
-     * @param few too few cases or scorers to conclude
+     * @param shown share and number of scores, the word for too few to conclude, or a dash when never scored
+     * @param look tint-1 to tint-5, darker is higher; few; none
      * @param href the sheets behind it; null when there is none
      * @param label the cell in words
      */
-    record GridCell(
-            @Nullable String text,
-            int tint,
-            boolean few,
-            @Nullable String href,
-            String label) {}
+    record GridCell(String shown, String look, @Nullable String href, String label) {}
 
     /** Something worth a look: what, why, and what would change this. */
     record Look(String href, String title, String why, String change) {}

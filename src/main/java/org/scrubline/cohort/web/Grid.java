@@ -15,6 +15,7 @@ import org.springframework.stereotype.Component;
 @Component
 class Grid {
 
+    private static final String NONE = "–";
     private static final int TINTS = 5;
     private static final int PERCENT_A_TINT = 100 / TINTS;
 
@@ -36,19 +37,20 @@ class Grid {
         Optional<StepProgress> counted = progress == null ? Optional.empty() : progress.step(step.code());
         String name = row.trainee().printedName();
         if (progress == null || counted.isEmpty() || counted.get().scored() == 0) {
-            return new CohortPage.GridCell(null, 1, false, null, wording.text("cohort.cell.none", name, step.name()));
+            return new CohortPage.GridCell(NONE, "none", null, wording.text("cohort.cell.none", name, step.name()));
         }
         StepProgress scores = counted.get();
+        String href = Links.step(row.trainee().id(), rubric.procedure(), step.code());
+        if (!progress.gates().open() || !scores.enough()) {
+            String label = wording.text("cohort.cell.few", name, step.name(), scores.high(), scores.scored());
+            return new CohortPage.GridCell(wording.text("components.few"), "few", href, label);
+        }
         int percent = percent(scores);
-        boolean few = !progress.gates().open() || !scores.enough();
         return new CohortPage.GridCell(
                 wording.text("cohort.cell", percent, scores.scored()),
-                tint(percent),
-                few,
-                Links.step(row.trainee().id(), rubric.procedure(), step.code()),
-                few
-                        ? wording.text("cohort.cell.few", name, step.name(), scores.high(), scores.scored())
-                        : wording.text("cohort.cell.label", name, step.name(), percent, scores.scored()));
+                "tint-" + tint(percent),
+                href,
+                wording.text("cohort.cell.label", name, step.name(), percent, scores.scored()));
     }
 
     private static int percent(StepProgress scores) {
