@@ -99,6 +99,7 @@ class CaseLogIT {
         wire.mend();
         writer.retry().sees("received", 1);
         assertThat(writer.page().locator("#case-list")).containsText("received as K7-204");
+        check();
         assertThat(writer.items()).isZero();
         UUID id = logged().get(0).surgicalCase().id();
         assertThat(in(() -> selfScores.of(id, here.trainee().personId()))).isEqualTo(Map.of("TF01", 3, "TF02", 5));
@@ -177,6 +178,7 @@ class CaseLogIT {
                         here.entry("K7-204", Instant.now().minusSeconds(9_000)).done())
                 .orThrow());
         writer.begin().answerAll().reference("K7-204").keep().sees("refused", 1);
+        check();
         assertThat(writer.items()).isEqualTo(1);
         writer.page().locator("#case-list a").click();
         assertThat(writer.page().locator(".error-summary")).containsText("belongs to another case");
@@ -197,6 +199,7 @@ class CaseLogIT {
         writer.page().waitForCondition(() -> logged().size() == 1);
         changeOnTheDevice(id);
         writer.retry().sees("aside", 1);
+        check();
         assertThat(writer.items()).isZero();
         writer.begin().answerAll();
         writer.page().locator("#endedAt").fill("2090-01-01T10:00");
