@@ -67,11 +67,19 @@ class StoredSignedRecords implements SignedRecords {
         return signed.filter(sheet -> sheet.traineeId().equals(who.personId())
                         || who.has(Role.DIRECTOR, sheet.programmeId())
                         || who.has(Role.COMMITTEE_MEMBER, sheet.programmeId())
-                        || countersigners.mayRead(who, sheet)
+                        || countersigns(who, sheet)
                         || versions.involved(who.personId(), sheet.sheetId())
                         || visitors.toRecord(who, sheet.id(), sheet.traineeId(), sheet.programmeId())
                                 .isPresent())
                 .orElseThrow(NotFound::new);
+    }
+
+    /** Who may countersign the newest version may compare it with those before. */
+    private boolean countersigns(SignedIn who, SignedSheet version) {
+        return countersigners.mayRead(who, version)
+                || sheets.newest(version.sheetId())
+                        .filter(newest -> countersigners.mayRead(who, newest))
+                        .isPresent();
     }
 
     @Override

@@ -94,6 +94,21 @@ class NewVersionTests {
     }
 
     @Test
+    void whoMayCountersignTheNewestVersionReadsTheOlderOnesAsLongAsThatIsAwaited() {
+        SignedSheet first = signed();
+        SignedIn second = theatre.organisation().join("Ottilie Brannock", Role.SUPERVISOR);
+        SignedIn third = theatre.organisation().join("Ludo Karsenmark", Role.SUPERVISOR);
+        signatures.sign(theatre, second, RecordEvent.COUNTERSIGNED, first, "").orThrow();
+        assertThatThrownBy(() -> acts.history(theatre, third, first.id())).isInstanceOf(NotFound.class);
+
+        SignedSheet next =
+                acts.newVersion(theatre, scorer, first, new SheetChange.SetStep("TF09", new StepState.Scored(5)));
+        assertThat(acts.history(theatre, third, first.id()).versions()).hasSize(2);
+        signatures.sign(theatre, second, RecordEvent.COUNTERSIGNED, next, "").orThrow();
+        assertThatThrownBy(() -> acts.history(theatre, third, first.id())).isInstanceOf(NotFound.class);
+    }
+
+    @Test
     void g5EveryRequestThatChangesASignedSheetIsAConflictThatNamesTheOneWay() throws Exception {
         SignedSheet signed = signed();
         for (String path : List.of("", "/review/untouched")) {
