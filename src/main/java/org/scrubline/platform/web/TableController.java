@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.scrubline.platform.CanonicalJson;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.SignedIn;
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
@@ -42,6 +43,12 @@ class TableController {
             "/css/record.css",
             "/css/charts.css",
             "/css/print.css");
+
+    private static final List<String> PAGE = List.of(
+            "templates/platform/at-the-table.html",
+            "templates/layout/page.html",
+            "messages/platform.properties",
+            "messages/layout.properties");
 
     private final TableSettings settings;
     private final ScriptFolder scripts;
@@ -113,12 +120,23 @@ class TableController {
         List<String> addresses = files.stream()
                 .map(file -> Optional.ofNullable(urls.getForLookupPath(file)).orElse(file))
                 .toList();
-        return Map.of("number", SHELL, "version", scripts.version(), "files", addresses);
+        return Map.of("number", SHELL, "version", version(addresses), "files", addresses);
+    }
+
+    /** Changes with anything the page is made of, so that a device fetches it anew. */
+    private static String version(List<String> addresses) {
+        StringBuilder made = new StringBuilder(String.join("\n", addresses));
+        PAGE.forEach(part -> made.append(read(part)));
+        return CanonicalJson.sha256(made.toString());
     }
 
     private static String text(String name) {
+        return read("at-the-table/" + name);
+    }
+
+    private static String read(String resource) {
         try {
-            return new ClassPathResource("at-the-table/" + name).getContentAsString(StandardCharsets.UTF_8);
+            return new ClassPathResource(resource).getContentAsString(StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
