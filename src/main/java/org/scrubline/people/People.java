@@ -46,6 +46,12 @@ public interface People {
     /** The same with an account several people use, which can prepare and read but never sign. */
     Attempt<NewPerson> addSharedLogIn(UUID programmeId, String printedName, String username, Role role);
 
+    /** Adds a person with an account of that log-in name and no role, who can log in and sees nothing yet. */
+    Attempt<NewPerson> addWithoutRole(String printedName, String username);
+
+    /** Opens or closes a person's access. What they signed stays as it is. */
+    void setActive(UUID personId, boolean active);
+
     /** Gives one more role. Giving one the person holds already changes nothing. */
     void grant(UUID programmeId, UUID personId, Role role);
 

@@ -70,6 +70,13 @@ class PeopleStore {
             values (:tenant, :id, :programme, :person, :role, :at)
             on conflict (tenant_id, programme_id, person_id, role) where ended_at is null do nothing
             """;
+    private static final String SET_ACTIVE = """
+            update person
+            set active = :active
+            where tenant_id = :tenant
+              and id = :id
+            """;
+
     private static final String CONFLICT = """
             select exists (
                 select 1
@@ -168,6 +175,16 @@ class PeopleStore {
                 .param("name", name)
                 .param("at", utc(at))
                 .update();
+    }
+
+    /** False when there is no such person. */
+    boolean setActive(UUID id, boolean active) {
+        return jdbc.sql(SET_ACTIVE)
+                        .param("tenant", TenantScope.require())
+                        .param("id", id)
+                        .param("active", active)
+                        .update()
+                == 1;
     }
 
     /** False when the person holds the role already. */

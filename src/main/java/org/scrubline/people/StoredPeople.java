@@ -161,21 +161,43 @@ class StoredPeople implements People, Memberships {
     private Attempt<NewPerson> add(
             UUID programmeId, String printedName, Role role, Function<UUID, Attempt<UUID>> open) {
         programme(programmeId);
+        return add(printedName, open)
+                .fold(
+                        added -> {
+                            people.insertRole(programmeId, added.personId(), role, clock.instant());
+                            events.publishEvent(new RoleGiven(
+                                    "person-added", added.personId(), programmeId, FreeText.tidy(printedName), role));
+                            return Attempt.done(added);
+                        },
+                        Attempt::refused);
+    }
+
+    private Attempt<NewPerson> add(String printedName, Function<UUID, Attempt<UUID>> open) {
         String name = FreeText.tidy(printedName);
         List<Refusal> reasons = checkName("printedName", name);
         if (!reasons.isEmpty()) {
             return Attempt.refused(reasons);
         }
         return open.apply(TenantScope.require())
-                .fold(account -> Attempt.done(join(programmeId, name, account, role)), Attempt::refused);
+                .fold(
+                        account -> {
+                            UUID person = UUID.randomUUID();
+                            people.insertPerson(person, account, name, clock.instant());
+                            return Attempt.done(new NewPerson(person, account));
+                        },
+                        Attempt::refused);
     }
 
-    private NewPerson join(UUID programmeId, String name, UUID account, Role role) {
-        UUID person = UUID.randomUUID();
-        people.insertPerson(person, account, name, clock.instant());
-        people.insertRole(programmeId, person, role, clock.instant());
-        events.publishEvent(new RoleGiven("person-added", person, programmeId, name, role));
-        return new NewPerson(person, account);
+    @Override
+    public Attempt<NewPerson> addWithoutRole(String printedName, String username) {
+        return add(printedName, tenant -> accounts.open(username, tenant));
+    }
+
+    @Override
+    public void setActive(UUID personId, boolean active) {
+        if (!people.setActive(personId, active)) {
+            throw new NotFound();
+        }
     }
 
     @Override

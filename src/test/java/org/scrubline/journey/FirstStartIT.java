@@ -6,6 +6,7 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -35,6 +36,11 @@ class FirstStartIT {
             assertThat(page.getByRole(AriaRole.HEADING, new Page.GetByRoleOptions().setLevel(1)))
                     .hasText("People and places");
 
+            for (String path : List.of("/people/provisioning", "/people/lost-factors")) {
+                page.navigate(server.address() + path);
+                Axe.assertNoViolations(page);
+            }
+            page.navigate(server.address() + "/people");
             String code = invite(page);
             page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Log out"))
                     .click();

@@ -87,7 +87,7 @@ class AccountIdentityTests {
                 add("n" + UUID.randomUUID().toString().substring(0, 12)).orThrow();
         for (String guess : List.of("", "null", CHOSEN)) {
             assertThat(keys(accounts.confirmPassword(added.accountId(), guess)))
-                    .containsExactly("refusal.password.wrong");
+                    .containsExactly("refusal.password.none");
         }
         String code = accounts.invite(added.accountId());
         assertThat(keys(accounts.acceptInvitation(code, CHOSEN))).isEmpty();

@@ -55,6 +55,22 @@ public class TestOrganisations {
                                 .orThrow()));
     }
 
+    /** The organisation settings name, with a new programme for each call; it stands for all tests of a run. */
+    public TestOrganisation at(UUID tenant) {
+        return TenantScope.call(tenant, () -> {
+            if (people.sites().isEmpty()) {
+                organisations.openHere("Organisation " + tenant);
+                people.addSite("OEI", "Sankt Orlin Eye Institute", "Europe/London")
+                        .orThrow();
+            }
+            return new TestOrganisation(
+                    tenant,
+                    people.addProgramme("Programme " + UUID.randomUUID(), "Europe/London")
+                            .orThrow(),
+                    people.sites().get(0));
+        });
+    }
+
     /** One organisation under test. */
     public class TestOrganisation {
 

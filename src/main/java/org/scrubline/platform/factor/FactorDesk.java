@@ -65,6 +65,18 @@ class FactorDesk {
         }
     }
 
+    /** Without an entry: whoever decided it makes theirs. */
+    public void clear(UUID account) {
+        store.deleteCodes(account);
+        store.deleteApp(account);
+        store.keepCleared(account, now());
+    }
+
+    @Transactional(readOnly = true)
+    public Optional<Instant> clearedAt(UUID account) {
+        return store.clearedAt(account);
+    }
+
     /** Ten new recovery codes in place of the old ones; this is the one moment to show them. */
     public List<String> makeCodes(SignedIn who) {
         List<String> codes = Stream.generate(() -> SecretCode.create(RECOVERY_CODE_LENGTH))

@@ -51,6 +51,13 @@ class FactorStore {
               and used_at is null
             """;
 
+    private static final String KEEP_CLEARED = """
+            insert into cleared_factor (account_id, cleared_at)
+            values (:account, :at)
+            on conflict (account_id) do update
+            set cleared_at = excluded.cleared_at
+            """;
+
     private final JdbcClient jdbc;
 
     FactorStore(JdbcClient jdbc) {
@@ -106,6 +113,17 @@ class FactorStore {
 
     int codesLeft(UUID account) {
         return on(CODES_LEFT, account).query(Integer.class).single();
+    }
+
+    void keepCleared(UUID account, Instant at) {
+        on(KEEP_CLEARED, account).param("at", utc(at)).update();
+    }
+
+    Optional<Instant> clearedAt(UUID account) {
+        return on("select cleared_at from cleared_factor where account_id = :account", account)
+                .query(OffsetDateTime.class)
+                .optional()
+                .map(OffsetDateTime::toInstant);
     }
 
     private JdbcClient.StatementSpec on(String sql, UUID account) {

@@ -17,7 +17,7 @@ import org.scrubline.platform.Refusal;
 import org.scrubline.platform.SignedIn;
 import org.springframework.stereotype.Service;
 
-/** The second factor of a person's own account. There is no way to anybody else's. */
+/** The second factor of a person's own account. The one way to anybody else's is to take it away. */
 @Service
 public class SecondFactors {
 
@@ -100,6 +100,16 @@ public class SecondFactors {
             desk.remove(who);
         }
         return shown;
+    }
+
+    /** Takes app and recovery codes of somebody who lost them away; that this is right has been decided by two people. */
+    public void clear(UUID account) {
+        desk.clear(account);
+    }
+
+    /** When that happened last. */
+    public Optional<Instant> clearedAt(UUID account) {
+        return desk.clearedAt(account);
     }
 
     /** Ten new recovery codes to show once, against a code of the app. */

@@ -43,6 +43,15 @@ class AccountStore {
             insert into login_invitation (code_hash, account_id, created_at, expires_at)
             values (:hash, :account, :at, :expires)
             """;
+    private static final String INVITED = """
+            select a.username
+            from login_invitation i
+            join login_account a on a.id = i.account_id
+            where i.code_hash = :hash
+              and i.used_at is null
+              and i.expires_at > :at
+            """;
+
     private static final String USE_INVITATION = """
             update login_invitation
             set used_at = :at
@@ -119,6 +128,15 @@ class AccountStore {
                 .param("at", utc(at))
                 .param("expires", utc(expires))
                 .update();
+    }
+
+    /** The log-in name of a code that is still good and stays so. */
+    Optional<String> invited(String codeHash, Instant at) {
+        return jdbc.sql(INVITED)
+                .param("hash", codeHash)
+                .param("at", utc(at))
+                .query(String.class)
+                .optional();
     }
 
     /** The account of a code that was still good; it is used up by this call. */

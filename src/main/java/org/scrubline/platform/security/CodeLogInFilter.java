@@ -2,7 +2,6 @@ package org.scrubline.platform.security;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
-import java.util.List;
 import java.util.Optional;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.factor.SecondFactors;
@@ -31,12 +30,12 @@ class CodeLogInFilter extends AbstractAuthenticationProcessingFilter {
 
     @Override
     public Authentication attemptAuthentication(HttpServletRequest request, HttpServletResponse response) {
-        SignedIn who = SecondStep.of(request)
-                .filter(step -> step.path().equals(EntryFilter.SHOW))
-                .map(SecondStep::who)
-                .orElseThrow(() -> new InsufficientAuthenticationException("no password before the code"));
+        SecondStep step = SecondStep.of(request)
+                .filter(one -> one.path().equals(EntryFilter.SHOW))
+                .orElseThrow(() -> new InsufficientAuthenticationException("nothing shown before the code"));
+        SignedIn who = step.who();
         String code = Optional.ofNullable(request.getParameter("code")).orElse("");
-        return factors.check(who, code).fold(shown -> LogInSession.entered(who, List.of(EntryRule.CODE)), reasons -> {
+        return factors.check(who, code).fold(shown -> LogInSession.withCode(who, step.shown()), reasons -> {
             outcomes.wrongCode(who.username(), request.getRemoteAddr());
             throw new BadCredentialsException(reasons.get(0).messageKey());
         });

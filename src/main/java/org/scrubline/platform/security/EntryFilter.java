@@ -61,9 +61,9 @@ class EntryFilter extends OncePerRequestFilter {
         } else if (entered != null && entered.getPrincipal() instanceof SignedIn who) {
             EntryRule.Standing standing = rule.of(who, entered.getAuthorities());
             if (standing == EntryRule.Standing.SHOW) {
-                hide(new SecondStep(who, SHOW), request);
+                hide(new SecondStep(who, SHOW, LogInSession.shown(entered)), request);
             } else if (standing == EntryRule.Standing.SET_UP && !SETTING_UP.matches(request)) {
-                hide(new SecondStep(who, SET_UP), request);
+                hide(new SecondStep(who, SET_UP, LogInSession.shown(entered)), request);
             }
         }
         chain.doFilter(request, response);

@@ -17,7 +17,10 @@ class EntryRule {
     /** A right code of an app, or a recovery code, beside the password. */
     static final String CODE = "FACTOR_CODE";
 
-    private static final Set<String> COMPLETE = Set.of(CODE, FactorGrantedAuthority.WEBAUTHN_AUTHORITY);
+    /** The word of an organisation's provider that it saw two factors, where the connection's settings count it. */
+    static final String PROVIDER = "FACTOR_PROVIDER_TWO";
+
+    private static final Set<String> COMPLETE = Set.of(CODE, PROVIDER, FactorGrantedAuthority.WEBAUTHN_AUTHORITY);
 
     private final SecondFactors factors;
     private final Passkeys passkeys;

@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.platform.Device;
 import org.scrubline.platform.NotFound;
+import org.scrubline.platform.OpenLogIns;
 import org.scrubline.platform.SecretCode;
 import org.springframework.session.FindByIndexNameSessionRepository;
 import org.springframework.session.Session;
@@ -15,7 +16,7 @@ import org.springframework.stereotype.Component;
 
 /** The sessions people are logged in with. What is ended here is over at the next request, on every server. */
 @Component
-public class OpenSessions {
+public class OpenSessions implements OpenLogIns {
 
     private final FindByIndexNameSessionRepository<? extends Session> sessions;
 
@@ -75,6 +76,11 @@ public class OpenSessions {
                 .filter(id -> SecretCode.hash(id).equals(handle))
                 .findFirst()
                 .orElseThrow(NotFound::new));
+    }
+
+    @Override
+    public void endAll(String username) {
+        sessions.findByPrincipalName(username).keySet().forEach(sessions::deleteById);
     }
 
     /**

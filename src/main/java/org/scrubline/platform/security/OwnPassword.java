@@ -1,6 +1,7 @@
 package org.scrubline.platform.security;
 
 import jakarta.servlet.http.HttpServletRequest;
+import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.scrubline.platform.Accounts;
@@ -18,6 +19,7 @@ import org.springframework.transaction.annotation.Transactional;
 public class OwnPassword {
 
     private final Accounts accounts;
+    private final PasswordRule rule;
     private final AccountStore store;
     private final PasswordEncoder encoder;
     private final Devices devices;
@@ -25,11 +27,13 @@ public class OwnPassword {
 
     OwnPassword(
             Accounts accounts,
+            PasswordRule rule,
             AccountStore store,
             PasswordEncoder encoder,
             Devices devices,
             ApplicationEventPublisher events) {
         this.accounts = accounts;
+        this.rule = rule;
         this.store = store;
         this.encoder = encoder;
         this.devices = devices;
@@ -41,7 +45,7 @@ public class OwnPassword {
      * A wrong current one counts like a wrong log-in.
      */
     public Attempt<UUID> change(SignedIn who, String current, String fresh, HttpServletRequest request) {
-        Optional<Refusal> weak = PasswordRule.check(fresh);
+        Optional<Refusal> weak = rule.check(fresh, List.of(who.username(), who.printedName(), who.organisationName()));
         if (weak.isPresent()) {
             return Attempt.refused(weak.get());
         }

@@ -27,6 +27,7 @@ class SecurityConfiguration {
         EntryFilter.SHOW,
         "/setup",
         "/welcome",
+        "/welcome/provider",
         "/error",
         "/at-the-table",
         "/at-the-table/session",
@@ -48,6 +49,7 @@ class SecurityConfiguration {
             Memberships memberships,
             PasskeyEntrance passkeys,
             CodeEntrance codes,
+            ProviderEntrance providers,
             LogInMarks marks)
             throws Exception {
         return http.authorizeHttpRequests(requests ->
@@ -64,6 +66,8 @@ class SecurityConfiguration {
                 .addFilterBefore(new LoginThrottleFilter(throttle, record), UsernamePasswordAuthenticationFilter.class)
                 .addFilterAfter(passkeys.filter(), UsernamePasswordAuthenticationFilter.class)
                 .addFilterAfter(codes.filter(), UsernamePasswordAuthenticationFilter.class)
+                .addFilterAfter(providers.start(), UsernamePasswordAuthenticationFilter.class)
+                .addFilterAfter(providers.filter(), UsernamePasswordAuthenticationFilter.class)
                 .addFilterAfter(new MembershipFilter(memberships), SecurityContextHolderFilter.class)
                 .addFilterBefore(codes.guard(), LogoutFilter.class)
                 .build();

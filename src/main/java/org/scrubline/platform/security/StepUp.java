@@ -6,13 +6,15 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Objects;
 import java.util.stream.Stream;
+import org.scrubline.platform.FreshLogIn;
 import org.springframework.security.core.Authentication;
 import org.springframework.security.core.authority.FactorGrantedAuthority;
+import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.stereotype.Component;
 
 /** Whether the person at this session showed a password or passkey just now, as pages ask that change how one logs in. */
 @Component
-public class StepUp {
+public class StepUp implements FreshLogIn {
 
     private static final Duration WINDOW = Duration.ofMinutes(5);
     private static final String SHOWN_AT = "scrubline.shown-at";
@@ -31,6 +33,12 @@ public class StepUp {
                 .map(factor -> ((FactorGrantedAuthority) factor).getIssuedAt());
         Stream<Instant> since = Stream.of(session.getAttribute(SHOWN_AT) instanceof Instant at ? at : Instant.MIN);
         return Stream.concat(logIn, since).filter(Objects::nonNull).anyMatch(earliest::isBefore);
+    }
+
+    @Override
+    public boolean fresh(HttpSession session) {
+        Authentication who = SecurityContextHolder.getContext().getAuthentication();
+        return who != null && recent(who, session);
     }
 
     /** A right credential was shown at this session now. */

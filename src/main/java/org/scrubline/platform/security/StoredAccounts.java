@@ -3,6 +3,7 @@ package org.scrubline.platform.security;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
@@ -27,6 +28,7 @@ class StoredAccounts implements Accounts, UserDetailsService {
 
     private final AccountStore store;
     private final PasswordEncoder encoder;
+    private final PasswordRule rule;
     private final PasskeyAnswers passkeys;
     private final LoginThrottle throttle;
     private final SecurityNotes notes;
@@ -38,6 +40,7 @@ class StoredAccounts implements Accounts, UserDetailsService {
     StoredAccounts(
             AccountStore store,
             PasswordEncoder encoder,
+            PasswordRule rule,
             PasskeyAnswers passkeys,
             LoginThrottle throttle,
             SecurityNotes notes,
@@ -45,6 +48,7 @@ class StoredAccounts implements Accounts, UserDetailsService {
         this.notes = notes;
         this.store = store;
         this.encoder = encoder;
+        this.rule = rule;
         this.passkeys = passkeys;
         this.throttle = throttle;
         this.clock = clock;
@@ -101,11 +105,13 @@ class StoredAccounts implements Accounts, UserDetailsService {
     @Override
     @Transactional
     public Attempt<UUID> acceptInvitation(String code, String password) {
-        Optional<Refusal> weak = PasswordRule.check(password);
+        String hash = SecretCode.hash(code);
+        Optional<Refusal> weak = rule.check(
+                password, store.invited(hash, clock.instant()).map(List::of).orElseGet(List::of));
         if (weak.isPresent()) {
             return Attempt.refused(weak.get());
         }
-        Optional<UUID> account = store.useInvitation(SecretCode.hash(code), clock.instant());
+        Optional<UUID> account = store.useInvitation(hash, clock.instant());
         account.ifPresent(id -> store.setPassword(id, encoder.encode(password)));
         return account.map(Attempt::done)
                 .orElseGet(() -> Attempt.refused(Refusal.at("code", "refusal.invitation.code")));
@@ -114,7 +120,8 @@ class StoredAccounts implements Accounts, UserDetailsService {
     @Override
     @Transactional
     public Attempt<UUID> setFirstPassword(UUID accountId, String password) {
-        Optional<Refusal> weak = PasswordRule.check(password);
+        String username = store.byId(accountId).orElseThrow().username();
+        Optional<Refusal> weak = rule.check(password, List.of(username));
         if (weak.isPresent()) {
             return Attempt.refused(weak.get());
         }
@@ -139,6 +146,9 @@ class StoredAccounts implements Accounts, UserDetailsService {
         String subject = LoginThrottle.account(account.username());
         if (throttle.blockedFor(subject).isPresent()) {
             return Attempt.refused(Refusal.at("password", "refusal.password.wait"));
+        }
+        if (account.passwordHash() == null) {
+            return Attempt.refused(Refusal.at("password", "refusal.password.none"));
         }
         if (encoder.matches(password, account.passwordHash())) {
             throttle.succeeded(subject);

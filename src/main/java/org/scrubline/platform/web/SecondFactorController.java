@@ -101,7 +101,7 @@ class SecondFactorController {
                             SecondFactorPages.forget(session);
                             // In this order: the stored session keeps its old name until the answer is out.
                             sessions.endOthers(who.username(), session.getId());
-                            logIn.codeShown(who, request, response);
+                            logIn.codeShown(who, authentication, request, response);
                             return codes(codes);
                         },
                         reasons -> refused(page(who, true, session, reasons)));

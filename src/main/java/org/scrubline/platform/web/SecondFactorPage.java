@@ -11,10 +11,16 @@ import org.scrubline.platform.QrCode;
  * @param app the authenticator app; null when there is none
  * @param setUp what a new one is made of; null when there is one, or who it is must be shown first
  * @param passkeys whether there is a passkey, which is a second factor too
+ * @param cleared when two administrators took the last one away; null when they did not
  * @param ask what to ask a passkey to show who it is; null when there is none, or no need
  */
 record SecondFactorPage(
-        boolean required, @Nullable AppLine app, @Nullable SetUp setUp, boolean passkeys, Passkeys.@Nullable Ask ask) {
+        boolean required,
+        @Nullable AppLine app,
+        @Nullable SetUp setUp,
+        boolean passkeys,
+        @Nullable String cleared,
+        Passkeys.@Nullable Ask ask) {
 
     /** An app with the days it was added and last used at log-in, null until it is; {@code left} counts recovery codes. */
     record AppLine(String created, @Nullable String used, int left) {}

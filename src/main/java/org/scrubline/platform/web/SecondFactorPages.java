@@ -36,6 +36,7 @@ class SecondFactorPages {
                 app.map(one -> line(one, factors.recoveryCodesLeft(account))).orElse(null),
                 recent && app.isEmpty() ? setUp(who, session) : null,
                 !passkeys.of(account).isEmpty(),
+                factors.clearedAt(account).map(AccountTimes::at).orElse(null),
                 recent || app.isPresent()
                         ? null
                         : passkeys.ask(account, Challenges.CONFIRM.current(session))

@@ -11,6 +11,7 @@ import org.scrubline.platform.NavItem;
  * @param organisationName the organisation entered
  * @param nav main navigation in order
  * @param demo whether this server holds the invented demo programme
+ * @param logInPages pages of one's own log-in, in order
  * @param newDevice whether there was a log-in from a new kind of device that its owner has not called their own
  */
 public record Shell(
@@ -19,4 +20,5 @@ public record Shell(
         String organisationName,
         List<NavItem> nav,
         boolean demo,
+        List<String> logInPages,
         boolean newDevice) {}

@@ -5,11 +5,13 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.platform.NavItem;
 import org.scrubline.platform.Navigation;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
+import org.scrubline.platform.provider.Connections;
 import org.scrubline.platform.security.Devices;
 import org.springframework.context.MessageSource;
 import org.springframework.core.env.Environment;
@@ -25,9 +27,16 @@ class ShellAdvice {
     private final List<Navigation> rooms;
     private final MessageSource messages;
     private final Devices devices;
+    private final Connections connections;
     private final boolean demo;
 
-    ShellAdvice(List<Navigation> rooms, MessageSource messages, Devices devices, Environment environment) {
+    ShellAdvice(
+            List<Navigation> rooms,
+            MessageSource messages,
+            Devices devices,
+            Connections connections,
+            Environment environment) {
+        this.connections = connections;
         this.rooms = rooms;
         this.messages = messages;
         this.devices = devices;
@@ -44,6 +53,7 @@ class ShellAdvice {
                         who.organisationName(),
                         navigation(who),
                         demo,
+                        logInPages(who),
                         !devices.unknown(who, request).isEmpty())
                 : null;
     }
@@ -52,6 +62,13 @@ class ShellAdvice {
         return rooms.stream()
                 .flatMap(room -> room.entries(who).stream())
                 .sorted(Comparator.comparingInt(NavItem::order))
+                .toList();
+    }
+
+    /** The page of the provider is there where the organisation has one. */
+    private List<String> logInPages(SignedIn who) {
+        Stream<String> provider = connections.of(who.tenantId()).map(one -> "provider").stream();
+        return Stream.concat(Stream.of("keys", "second-factor", "password", "sessions"), provider)
                 .toList();
     }
 

@@ -1,0 +1,27 @@
+package org.scrubline.provision;
+
+import java.time.Instant;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A person of the organisation with a log-in of their own, as its directory sees them.
+ *
+ * @param id the person
+ * @param account their log-in account
+ * @param externalId the directory's own name for them, or null
+ * @param username log-in name; given once
+ * @param printedName name on signatures; given once
+ * @param active whether they may enter
+ * @param invitable whether the account has no password yet, so that an invitation may give it one
+ */
+public record ProvisionedUser(
+        UUID id,
+        UUID account,
+        @Nullable String externalId,
+        String username,
+        String printedName,
+        boolean active,
+        boolean invitable,
+        Instant createdAt,
+        Instant changedAt) {}
