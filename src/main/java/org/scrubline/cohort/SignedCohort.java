@@ -93,7 +93,8 @@ class SignedCohort implements Cohort {
         ProgrammeSettings numbers = settings.of(programme.id());
         List<TraineeRow> rows = new ArrayList<>();
         List<Instant> unsigned = new ArrayList<>();
-        for (Person trainee : trainees(programme, byTrainee)) {
+        List<Person> training = people.holding(programme.id(), Role.TRAINEE);
+        for (Person trainee : trainees(training, byTrainee)) {
             OpenWork open = new OpenWork(ended.getOrDefault(trainee.id(), List.of()));
             unsigned.addAll(open.unsigned());
             rows.add(row(
@@ -101,17 +102,19 @@ class SignedCohort implements Cohort {
                     ProcedureProgress.of(byTrainee.getOrDefault(trainee.id(), List.of()), versions, numbers),
                     open));
         }
+        // Who has left is listed with their cases; nothing about them waits for anybody.
         List<WorthALook> worthALook = rows.stream()
+                .filter(row -> training.contains(row.trainee()))
                 .flatMap(row -> WorthALook.in(row, now, numbers).stream())
                 .toList();
         Timeliness timeliness = Timeliness.of(signed, unsigned, now, numbers);
         return new CohortReport(programme, rubric, rows, worthALook, timeliness, numbers, now);
     }
 
-    private List<Person> trainees(Programme programme, Map<UUID, List<SignedSheet>> byTrainee) {
+    private List<Person> trainees(List<Person> training, Map<UUID, List<SignedSheet>> byTrainee) {
         Stream<Person> signedAbout =
                 byTrainee.keySet().stream().map(people::person).flatMap(Optional::stream);
-        return Stream.concat(people.holding(programme.id(), Role.TRAINEE).stream(), signedAbout)
+        return Stream.concat(training.stream(), signedAbout)
                 .distinct()
                 .sorted(Comparator.comparing(Person::printedName).thenComparing(Person::id))
                 .toList();

@@ -17,7 +17,7 @@ import org.springframework.stereotype.Component;
 @Component
 class AuditWords {
 
-    private static final List<String> WITH_ROLE = List.of("person-added", "role-given");
+    private static final List<String> WITH_ROLE = List.of("person-added", "role-given", "role-ended");
 
     private final Wording wording;
 
