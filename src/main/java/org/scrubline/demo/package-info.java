@@ -4,7 +4,16 @@
  */
 @ApplicationModule(
         displayName = "Demo",
-        allowedDependencies = {"committee", "entitlement", "signoff", "casework", "rubric", "people", "platform"})
+        allowedDependencies = {
+            "committee",
+            "entitlement",
+            "signoff",
+            "casework",
+            "rubric",
+            "people",
+            "scoring",
+            "platform"
+        })
 @NullMarked
 package org.scrubline.demo;
 
