@@ -16,8 +16,8 @@ final class CourseRules {
     /** A smaller rise from the second to the last third is hardly one, in logits over all days. */
     static final double PLATEAU_RISE = 0.75;
 
-    /** Where the next third would lead at the same pace; below, an average step is at 4 or 5 in less than 88 % of plain cases. */
-    static final double PLATEAU_LEVEL = 2.0;
+    /** Where the next third would lead at the same pace; below, an average step is at 4 or 5 in less than 86 % of plain cases. */
+    static final double PLATEAU_LEVEL = 1.8;
 
     /** Fall of the smoothed course that confirms the engine's case-by-case signal, in logits over all days. */
     static final double FALL = 0.5;

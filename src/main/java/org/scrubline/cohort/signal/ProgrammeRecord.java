@@ -68,7 +68,7 @@ public record ProgrammeRecord(
     }
 
     /** Ends of all cases of a trainee, signed or not, oldest first, each case once. */
-    List<Instant> ended(String trainee) {
+    public List<Instant> ended(String trainee) {
         Map<String, Instant> byCase = new HashMap<>();
         about(trainee).forEach(form -> byCase.put(form.caseId(), form.endedAt()));
         unsigned.stream()
