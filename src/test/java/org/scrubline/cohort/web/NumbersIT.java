@@ -48,21 +48,24 @@ class NumbersIT {
     @Autowired
     History history;
 
+    TestOrganisation organisation;
     SignedIn director;
     SignedIn hallinor;
+    SignedIn brannock;
     BrowserContext context;
     Page page;
 
     @BeforeEach
     void writeAYear() {
-        TestOrganisation organisation = organisations.open();
+        organisation = organisations.open();
         director = organisation.join("Corisande Delmarr", Role.DIRECTOR);
         hallinor = organisation.join("Fenna Hallinor", Role.TRAINEE);
         SignedIn tekmor = organisation.join("Brisa Tekmor", Role.TRAINEE);
         organisation.join("Mirela Draymoor", Role.TRAINEE);
         organisation.in(() -> rubrics.publishLibrary(director.personId()).orThrow());
+        brannock = organisation.join("Ottilie Brannock", Role.SUPERVISOR);
         List<SignedIn> scorers = List.of(
-                organisation.join("Ottilie Brannock", Role.SUPERVISOR),
+                brannock,
                 organisation.join("Ludo Karsenmark", Role.SUPERVISOR),
                 organisation.join("Hesper Vantrelle", Role.SUPERVISOR),
                 organisation.join("Anneke Tolvarin", Role.SUPERVISOR));
@@ -101,6 +104,20 @@ class NumbersIT {
         logIn(director);
         look("/cohort", "cohort");
         look("/cohort?procedure=NEEDLING", "cohort-empty");
+        look("/cohort/signals", "signals");
+    }
+
+    @Test
+    void howSupervisorsScoreIsAccessibleAndFitsAPhone() {
+        for (String name : List.of("Kavi Balcairn", "Lorenz Quellan")) {
+            SignedIn trainee = organisation.join(name, Role.TRAINEE);
+            history.signed(organisation, trainee, brannock, START.plus(Duration.ofDays(50)), Map.of());
+        }
+        logIn(director);
+        look("/cohort/scorers", "scorers");
+        context.clearCookies();
+        logIn(brannock);
+        look("/my-scoring", "my-scoring");
     }
 
     private void look(String path, String name) {
