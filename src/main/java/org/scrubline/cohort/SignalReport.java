@@ -3,7 +3,6 @@ package org.scrubline.cohort;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
-import java.util.UUID;
 import org.scrubline.cohort.signal.Findings;
 import org.scrubline.cohort.signal.ProgrammeRecord;
 import org.scrubline.people.Person;
@@ -41,10 +40,5 @@ public record SignalReport(
     public String name(String id) {
         Person person = people.get(id);
         return person == null ? id : person.printedName();
-    }
-
-    /** The id as the pages know it. */
-    public static UUID id(String id) {
-        return UUID.fromString(id);
     }
 }
