@@ -82,7 +82,8 @@ public record SmallNumbers(List<List<OptionalInt>> cells) {
         }
 
         void run() {
-            all().filter(cell -> table[cell.row][cell.column] < least).forEach(cell -> hidden[cell.row][cell.column] = true);
+            all().filter(cell -> table[cell.row][cell.column] < least)
+                    .forEach(cell -> hidden[cell.row][cell.column] = true);
             while (lines().anyMatch(this::hideOne)) {
                 // One more cell was hidden; look at every line again.
             }
@@ -119,7 +120,8 @@ public record SmallNumbers(List<List<OptionalInt>> cells) {
 
         private boolean safe(List<Cell> line, List<Cell> out) {
             boolean totalShown = !isHidden(line.get(line.size() - 1));
-            int sum = out.stream().mapToInt(cell -> table[cell.row][cell.column]).sum();
+            int sum =
+                    out.stream().mapToInt(cell -> table[cell.row][cell.column]).sum();
             return out.size() > 1
                     && !(totalShown && sum < least)
                     && out.stream().allMatch(this::joinedWithout);

@@ -32,8 +32,8 @@ public final class AdjustedLevels {
         this.offsets = offsets;
         double squares = 0;
         for (Row row : rows) {
-            double level = row.value - offsets.getOrDefault(row.form.scorer(), 0.)
-                    - bands.getOrDefault(band(row.form), 0.);
+            double level =
+                    row.value - offsets.getOrDefault(row.form.scorer(), 0.) - bands.getOrDefault(band(row.form), 0.);
             byTrainee
                     .computeIfAbsent(row.form.trainee(), id -> new ArrayList<>())
                     .add(new Point(row.form, level));
@@ -54,16 +54,18 @@ public final class AdjustedLevels {
         for (int round = 0; round < ROUNDS; round++) {
             Map<String, Double> scorers = offsets;
             Map<String, Double> costs = bands;
-            effects(rows, row -> row.group, row -> row.without(scorers, costs)).forEach((group, mean) -> rows.stream()
-                    .filter(row -> row.group.equals(group))
-                    .forEach(row -> row.third = mean));
+            effects(rows, row -> row.group, row -> row.without(scorers, costs))
+                    .forEach((group, mean) ->
+                            rows.stream().filter(row -> row.group.equals(group)).forEach(row -> row.third = mean));
             offsets = centred(effects(
                     rows,
                     row -> row.form.scorer(),
                     row -> row.value - row.third - costs.getOrDefault(band(row.form), 0.)));
             Map<String, Double> now = offsets;
             bands = centred(effects(
-                    rows, row -> band(row.form), row -> row.value - row.third - now.getOrDefault(row.form.scorer(), 0.)));
+                    rows,
+                    row -> band(row.form),
+                    row -> row.value - row.third - now.getOrDefault(row.form.scorer(), 0.)));
         }
         return new AdjustedLevels(rows, offsets, bands);
     }
@@ -75,9 +77,11 @@ public final class AdjustedLevels {
     private static List<Row> rows(List<SignedForm> scored) {
         Map<String, Double> ease = scored.stream()
                 .flatMap(form -> form.levels().entrySet().stream())
-                .collect(Collectors.groupingBy(
-                        Map.Entry::getKey, Collectors.averagingInt(Map.Entry::getValue)));
-        double usual = ease.values().stream().mapToDouble(Double::doubleValue).average().orElse(0);
+                .collect(Collectors.groupingBy(Map.Entry::getKey, Collectors.averagingInt(Map.Entry::getValue)));
+        double usual = ease.values().stream()
+                .mapToDouble(Double::doubleValue)
+                .average()
+                .orElse(0);
         Map<String, List<SignedForm>> own = scored.stream().collect(Collectors.groupingBy(SignedForm::trainee));
         List<Row> rows = new ArrayList<>();
         own.forEach((trainee, forms) -> {
@@ -100,7 +104,10 @@ public final class AdjustedLevels {
 
     /** Every scorer and band weighs alike in what is usual, however many sheets it has. */
     private static Map<String, Double> centred(Map<String, Double> effects) {
-        double mean = effects.values().stream().mapToDouble(Double::doubleValue).average().orElse(0);
+        double mean = effects.values().stream()
+                .mapToDouble(Double::doubleValue)
+                .average()
+                .orElse(0);
         return effects.entrySet().stream()
                 .collect(Collectors.toMap(Map.Entry::getKey, entry -> entry.getValue() - mean));
     }

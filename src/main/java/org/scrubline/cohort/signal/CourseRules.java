@@ -127,11 +127,10 @@ final class CourseRules {
                 .map(TraineeFacts.OwnStep::code)
                 .toList();
         List<SignedForm> low = facts.forms().stream()
-                .filter(form -> behind.stream()
-                        .anyMatch(code -> form.levels().getOrDefault(code, 5) < 4))
+                .filter(form -> behind.stream().anyMatch(code -> form.levels().getOrDefault(code, 5) < 4))
                 .toList();
-        return Optional.of(new Signal(
-                Signal.Kind.STEPS_BEHIND, facts.trainee(), "", behind, List.of(apart), Signal.ids(low)));
+        return Optional.of(
+                new Signal(Signal.Kind.STEPS_BEHIND, facts.trainee(), "", behind, List.of(apart), Signal.ids(low)));
     }
 
     private static List<SignedForm> newest(TraineeFacts facts, int cases) {

@@ -46,7 +46,8 @@ final class EvidenceRules {
     /** Cases a month of everyone who can be compared. */
     static double median(ProgrammeRecord programme) {
         List<Double> all = programme.trainees().stream()
-                .map(trainee -> monthly(programme.ended(trainee), programme.limits().gap()))
+                .map(trainee ->
+                        monthly(programme.ended(trainee), programme.limits().gap()))
                 .filter(rate -> rate > 0)
                 .sorted()
                 .toList();
@@ -116,7 +117,8 @@ final class EvidenceRules {
         static Count of(List<SignedForm> forms) {
             Map<String, Long> byScorer =
                     forms.stream().collect(Collectors.groupingBy(SignedForm::scorer, Collectors.counting()));
-            long most = byScorer.values().stream().mapToLong(Long::longValue).max().orElse(0);
+            long most =
+                    byScorer.values().stream().mapToLong(Long::longValue).max().orElse(0);
             return new Count(
                     forms.stream().map(SignedForm::caseId).distinct().count(),
                     byScorer.size(),

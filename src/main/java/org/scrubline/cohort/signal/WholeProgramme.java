@@ -41,14 +41,12 @@ final class WholeProgramme {
     /** All procedures together. */
     static WholeProgramme of(ProgrammeRecord programme) {
         List<ObservedScore> scores = scores(programme, form -> true);
-        return new WholeProgramme(
-                ScoreTable.of(LEVELS, List.of(), scores), ProcedureStandard.usual(anyStep(scores)));
+        return new WholeProgramme(ScoreTable.of(LEVELS, List.of(), scores), ProcedureStandard.usual(anyStep(scores)));
     }
 
     /** One procedure. */
     static WholeProgramme of(ProgrammeRecord programme, String procedure) {
-        List<ObservedScore> scores =
-                scores(programme, form -> form.procedure().equals(procedure));
+        List<ObservedScore> scores = scores(programme, form -> form.procedure().equals(procedure));
         ProcedureStandard usual = ProcedureStandard.usual(programme.critical().getOrDefault(procedure, List.of()));
         return new WholeProgramme(
                 ScoreTable.of(LEVELS, List.of(), scores),
@@ -100,8 +98,8 @@ final class WholeProgramme {
 
     private static void add(List<ObservedScore> scores, SignedForm form, CaseContext context) {
         form.levels()
-                .forEach((step, level) -> scores.add(
-                        new ObservedScore(form.id(), form.trainee(), form.scorer(), context, step, level)));
+                .forEach((step, level) ->
+                        scores.add(new ObservedScore(form.id(), form.trainee(), form.scorer(), context, step, level)));
     }
 
     CompetencyCurve curve(String trainee) {

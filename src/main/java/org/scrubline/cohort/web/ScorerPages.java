@@ -100,11 +100,11 @@ class ScorerPages {
     }
 
     private TableView beside(ScorerFigures own, List<ScorerFigures> colleagues) {
-        List<Column> columns =
-                List.of(column("figure", false), column("own", true), column("colleagues", true));
+        List<Column> columns = List.of(column("figure", false), column("own", true), column("colleagues", true));
         return new TableView(
                 columns,
-                figures().map(figure -> List.of(
+                figures()
+                        .map(figure -> List.of(
                                 Cell.of(wording.text("scoring-habits." + figure.key)),
                                 Cell.of(figure.text.apply(own)),
                                 Cell.of(spread(figure, colleagues))))

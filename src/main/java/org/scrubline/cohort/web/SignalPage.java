@@ -26,13 +26,7 @@ record SignalPage(
      * @param sheets heading of the sheets it rests on
      * @param evidence these sheets; may be empty
      */
-    record Line(
-            String title,
-            @Nullable String href,
-            String why,
-            String change,
-            String sheets,
-            List<Sheet> evidence) {}
+    record Line(String title, @Nullable String href, String why, String change, String sheets, List<Sheet> evidence) {}
 
     /** A signed sheet to open. */
     record Sheet(String href, String label) {}

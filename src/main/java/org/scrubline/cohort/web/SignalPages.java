@@ -56,12 +56,14 @@ class SignalPages {
         return List.of(
                 new CohortPage.Fact(
                         Integer.toString(report.read().forms().size()),
-                        wording.text("signals.fact.sheets", report.read().forms().size())),
+                        wording.text(
+                                "signals.fact.sheets", report.read().forms().size())),
                 new CohortPage.Fact(
                         null,
                         wording.text(
                                 "signals.fact.at",
-                                MOMENT.format(report.at().atZone(report.programme().zone())))));
+                                MOMENT.format(
+                                        report.at().atZone(report.programme().zone())))));
     }
 
     /** Cases that ended, signed or not, each once. */

@@ -39,7 +39,8 @@ class SignalWords {
 
     /** The heading of a signal: who, and what it is about. */
     String title(SignalReport report, Signal signal) {
-        return wording.text("signals.title.of", report.name(signal.about()), wording.text("signals." + signal.kind() + ".name"));
+        return wording.text(
+                "signals.title.of", report.name(signal.about()), wording.text("signals." + signal.kind() + ".name"));
     }
 
     /** What it is about alone. */
@@ -60,9 +61,21 @@ class SignalWords {
             case REGRESSION -> new Object[] {percent(f, 0), percent(f, 1), whole(f, 2)};
             case BREAK -> new Object[] {whole(f, 0), whole(f, 1), back(f)};
             case STEPS_BEHIND -> new Object[] {steps(report, signal)};
-            case FEW_CASES -> new Object[] {f.get(0), f.get(1), whole(f, 2), report.settings().gapShown().toDays()};
-            case SCORED_LATE -> new Object[] {whole(f, 0), whole(f, 1), report.settings().lateAfter().toHours()};
-            case UNSCORED -> new Object[] {whole(f, 0), whole(f, 1), report.settings().closedAfter().toDays()};
+            case FEW_CASES ->
+                new Object[] {
+                    f.get(0),
+                    f.get(1),
+                    whole(f, 2),
+                    report.settings().gapShown().toDays()
+                };
+            case SCORED_LATE ->
+                new Object[] {
+                    whole(f, 0), whole(f, 1), report.settings().lateAfter().toHours()
+                };
+            case UNSCORED ->
+                new Object[] {
+                    whole(f, 0), whole(f, 1), report.settings().closedAfter().toDays()
+                };
             case INSUFFICIENT ->
                 new Object[] {
                     whole(f, 0),
@@ -75,7 +88,10 @@ class SignalWords {
             case SUPPORTED -> new Object[] {percent(f, 0), percent(f, 1)};
             case SCORES_LOWER, SCORES_HIGHER -> new Object[] {f.get(0), whole(f, 1)};
             case NARROW_RANGE, ONE_LEVEL -> new Object[] {percent(f, 0), whole(f, 1)};
-            case SIGNS_LATE -> new Object[] {percent(f, 0), whole(f, 1), report.settings().lateAfter().toHours()};
+            case SIGNS_LATE ->
+                new Object[] {
+                    percent(f, 0), whole(f, 1), report.settings().lateAfter().toHours()
+                };
         };
     }
 
@@ -92,7 +108,8 @@ class SignalWords {
 
     private String steps(SignalReport report, Signal signal) {
         return signal.steps().stream()
-                .map(code -> wording.text("progress.step.name", code, report.steps().getOrDefault(code, "")))
+                .map(code ->
+                        wording.text("progress.step.name", code, report.steps().getOrDefault(code, "")))
                 .collect(Collectors.joining(", "));
     }
 

@@ -24,8 +24,7 @@ class SignalsController {
     private final ScorerPages scorerPages;
     private final ApplicationEventPublisher events;
 
-    SignalsController(
-            Signals signals, SignalPages pages, ScorerPages scorerPages, ApplicationEventPublisher events) {
+    SignalsController(Signals signals, SignalPages pages, ScorerPages scorerPages, ApplicationEventPublisher events) {
         this.signals = signals;
         this.pages = pages;
         this.scorerPages = scorerPages;
@@ -33,8 +32,7 @@ class SignalsController {
     }
 
     @GetMapping("/cohort/signals")
-    String trainees(
-            @AuthenticationPrincipal SignedIn who, @RequestParam @Nullable UUID programme, Model model) {
+    String trainees(@AuthenticationPrincipal SignedIn who, @RequestParam @Nullable UUID programme, Model model) {
         SignalReport report = signals.ofTrainees(who, programme);
         events.publishEvent(seen(who, report.programme()));
         model.addAttribute("page", pages.page(report));
@@ -42,8 +40,7 @@ class SignalsController {
     }
 
     @GetMapping("/cohort/scorers")
-    String scorers(
-            @AuthenticationPrincipal SignedIn who, @RequestParam @Nullable UUID programme, Model model) {
+    String scorers(@AuthenticationPrincipal SignedIn who, @RequestParam @Nullable UUID programme, Model model) {
         SignalReport report = signals.ofScorers(who, programme);
         events.publishEvent(seen(who, report.programme()));
         model.addAttribute("page", scorerPages.page(report));

@@ -40,8 +40,7 @@ final class PlannedProgramme {
                         .filter(one -> !one.signed() && one.status() != CaseStatus.VOIDED)
                         .flatMap(one -> one.sheets().stream().map(sheet -> unsigned(one)))
                         .toList(),
-                DemoCast.TRAINEES.stream()
-                        .collect(Collectors.toMap(DemoCast.Trainee::id, DemoCast.Trainee::earlier)),
+                DemoCast.TRAINEES.stream().collect(Collectors.toMap(DemoCast.Trainee::id, DemoCast.Trainee::earlier)),
                 critical(rubrics),
                 new ProgrammeRecord.Limits(
                         Duration.ofDays(56),
@@ -119,7 +118,8 @@ final class PlannedProgramme {
         Map<String, Boolean> accused = new LinkedHashMap<>();
         accused.put("T01", !accusing(all, "T01").isEmpty());
         accused.put("T06", !accusing(all, "T06").isEmpty());
-        accused.put("S01", all.scorers().stream().anyMatch(signal -> signal.about().equals("S01")));
+        accused.put(
+                "S01", all.scorers().stream().anyMatch(signal -> signal.about().equals("S01")));
         return accused;
     }
 
@@ -139,8 +139,7 @@ final class PlannedProgramme {
         List<Signal> about = all.trainees().stream()
                 .filter(signal -> signal.about().equals("T07"))
                 .toList();
-        return about.stream()
-                        .anyMatch(signal -> signal.kind() == Signal.Kind.BREAK && CourseRules.recovered(signal))
+        return about.stream().anyMatch(signal -> signal.kind() == Signal.Kind.BREAK && CourseRules.recovered(signal))
                 && about.stream()
                         .noneMatch(signal ->
                                 signal.kind() == Signal.Kind.PLATEAU || signal.kind() == Signal.Kind.REGRESSION);
@@ -167,6 +166,7 @@ final class PlannedProgramme {
 
     private static boolean apart(ProgrammeRecord programme, String trainee, String scorer) {
         return programme.forms().stream()
-                .noneMatch(form -> form.trainee().equals(trainee) && form.scorer().equals(scorer));
+                .noneMatch(
+                        form -> form.trainee().equals(trainee) && form.scorer().equals(scorer));
     }
 }

@@ -55,8 +55,8 @@ class PlantedSignalsSoak {
 
     @Test
     void thoseWithNothingPlantedAreSeldomAccused() {
-        assertThat(ACCUSED).hasSize(3).allSatisfy((who, count) -> assertThat(count)
-                .as(who)
-                .isLessThanOrEqualTo(FALSE));
+        assertThat(ACCUSED)
+                .hasSize(3)
+                .allSatisfy((who, count) -> assertThat(count).as(who).isLessThanOrEqualTo(FALSE));
     }
 }

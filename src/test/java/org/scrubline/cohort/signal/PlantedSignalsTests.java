@@ -25,9 +25,8 @@ class PlantedSignalsTests {
 
     @Test
     void whatWasPlantedIsFound() {
-        assertThat(PlannedProgramme.found(programme, findings)).allSatisfy((line, found) -> assertThat(found)
-                .as(line)
-                .isTrue());
+        assertThat(PlannedProgramme.found(programme, findings))
+                .allSatisfy((line, found) -> assertThat(found).as(line).isTrue());
     }
 
     @Test
@@ -37,11 +36,12 @@ class PlantedSignalsTests {
 
     @Test
     void everySignalRestsOnSheetsOfItsPersonOrSaysThereAreNone() {
-        assertThat(findings.trainees()).allSatisfy(signal -> assertThat(programme.forms().stream()
-                        .filter(form -> signal.forms().contains(form.id()))
-                        .map(SignedForm::trainee)
-                        .distinct())
-                .isSubsetOf(signal.about()));
+        assertThat(findings.trainees())
+                .allSatisfy(signal -> assertThat(programme.forms().stream()
+                                .filter(form -> signal.forms().contains(form.id()))
+                                .map(SignedForm::trainee)
+                                .distinct())
+                        .isSubsetOf(signal.about()));
         assertThat(findings.scorers()).allSatisfy(signal -> {
             assertThat(signal.forms()).isNotEmpty();
             assertThat(programme.forms().stream()

@@ -40,7 +40,12 @@ class ScorerRulesTests {
         List<SignedForm> late = new ArrayList<>();
         for (int i = 0; i < 12; i++) {
             Duration delay = Duration.ofHours(i < 7 ? 73 : 72);
-            late.add(AForm.of("" + i).about("T" + i % 4).day(i).after(delay).steps(2, 3, 4, 5).build());
+            late.add(AForm.of("" + i)
+                    .about("T" + i % 4)
+                    .day(i)
+                    .after(delay)
+                    .steps(2, 3, 4, 5)
+                    .build());
         }
         assertThat(kinds(late, List.of())).containsExactly(Signal.Kind.SIGNS_LATE);
         late.set(0, AForm.of("0").about("T0").steps(2, 3, 4, 5).build());
@@ -51,8 +56,17 @@ class ScorerRulesTests {
     void anOffsetNeedsTheEngineAndTheSheetsToSayTheSame() {
         List<SignedForm> all = new ArrayList<>();
         for (int i = 0; i < 40; i++) {
-            all.add(AForm.of("a" + i).about("T" + i % 4).day(i).steps(1, 2, 3, 4).build());
-            all.add(AForm.of("b" + i).about("T" + i % 4).day(i).by("R").steps(2, 3, 4, 5).build());
+            all.add(AForm.of("a" + i)
+                    .about("T" + i % 4)
+                    .day(i)
+                    .steps(1, 2, 3, 4)
+                    .build());
+            all.add(AForm.of("b" + i)
+                    .about("T" + i % 4)
+                    .day(i)
+                    .by("R")
+                    .steps(2, 3, 4, 5)
+                    .build());
         }
         assertThat(kinds(all, List.of(differs(2)))).containsExactly(Signal.Kind.SCORES_LOWER);
         assertThat(kinds(all, List.of(differs(-2)))).isEmpty();
@@ -66,7 +80,11 @@ class ScorerRulesTests {
     private static List<SignedForm> sheets(int count, int trainees, int... levels) {
         List<SignedForm> forms = new ArrayList<>();
         for (int i = 0; i < count; i++) {
-            forms.add(AForm.of("" + i).about("T" + i % trainees).day(i).steps(levels).build());
+            forms.add(AForm.of("" + i)
+                    .about("T" + i % trainees)
+                    .day(i)
+                    .steps(levels)
+                    .build());
         }
         return forms;
     }
@@ -84,6 +102,8 @@ class ScorerRulesTests {
                         ProcedureStandard.Minimums.USUAL),
                 Instant.parse("2026-12-01T12:00:00Z"));
         ScorerFigures figures = ScorerFigures.of(programme, AdjustedLevels.of(forms), "S");
-        return ScorerRules.of(figures, flags, programme).stream().map(Signal::kind).toList();
+        return ScorerRules.of(figures, flags, programme).stream()
+                .map(Signal::kind)
+                .toList();
     }
 }

@@ -63,8 +63,12 @@ class SignalPagesTests {
 
     @Test
     void anEmptyProgrammeSaysSoOnEveryPage() throws Exception {
-        assertThat(page("/cohort/signals", director)).contains("No early signal").doesNotContain("??");
-        assertThat(page("/cohort/scorers", director)).contains("No signed sheet yet").doesNotContain("??");
+        assertThat(page("/cohort/signals", director))
+                .contains("No early signal")
+                .doesNotContain("??");
+        assertThat(page("/cohort/scorers", director))
+                .contains("No signed sheet yet")
+                .doesNotContain("??");
         assertThat(page("/my-scoring", brannock))
                 .contains("Too few to judge: no sheet about no trainee so far; 10 sheets about 4 trainees are needed")
                 .contains("Too few cases or scorers to conclude.")
@@ -92,7 +96,9 @@ class SignalPagesTests {
         assertThat(page("/my-scoring", brannock))
                 .contains("9 sheets about 4 trainees so far")
                 .doesNotContain("Offset, levels");
-        assertThat(page("/cohort/scorers", director)).contains("Ottilie Brannock").doesNotContain("0 % of 9");
+        assertThat(page("/cohort/scorers", director))
+                .contains("Ottilie Brannock")
+                .doesNotContain("0 % of 9");
     }
 
     @Test
