@@ -84,8 +84,9 @@ public record SmallNumbers(List<List<OptionalInt>> cells) {
         void run() {
             all().filter(cell -> table[cell.row][cell.column] < least)
                     .forEach(cell -> hidden[cell.row][cell.column] = true);
-            while (lines().anyMatch(this::hideOne)) {
-                // One more cell was hidden; look at every line again.
+            boolean changed = true;
+            while (changed) {
+                changed = lines().anyMatch(this::hideOne);
             }
         }
 

@@ -38,14 +38,15 @@ final class CourseRules {
         if (cases < PLATEAU_CASES) {
             return Optional.empty();
         }
-        double last = facts.level(cases - cases / 3, cases);
-        double rise = last - facts.level(cases / 3, cases - cases / 3);
+        int third = cases / 3;
+        double last = facts.level(cases - third, cases);
+        double rise = last - facts.level(third, cases - third);
         return rise < PLATEAU_RISE && last + rise < PLATEAU_LEVEL
                 ? Optional.of(Signal.of(
                         Signal.Kind.PLATEAU,
                         facts.trainee(),
-                        List.of((double) (cases / 3), chance(last - rise), chance(last)),
-                        newest(facts, cases / 3)))
+                        List.of((double) third, chance(last - rise), chance(last)),
+                        newest(facts, third)))
                 : Optional.empty();
     }
 

@@ -33,7 +33,7 @@ final class ScorerRules {
         boolean differs = flags.stream()
                 .anyMatch(flag -> flag.kind() == Flag.Kind.SCORES_DIFFER
                         && flag.subject().equals(figures.scorer())
-                        && flag.value() > 0 == figures.offset() < 0);
+                        && (flag.value() > 0) == (figures.offset() < 0));
         double apart = Math.abs(figures.offset());
         if (differs && apart >= OFFSET && apart > OFFSET_ERRORS * figures.offsetError()) {
             Signal.Kind kind = figures.offset() < 0 ? Signal.Kind.SCORES_LOWER : Signal.Kind.SCORES_HIGHER;
