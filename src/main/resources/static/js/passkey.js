@@ -1,65 +1,35 @@
 // Lets a passkey complete the form its button stands in: it signs the challenge of the page (or is made for it), its
 // answer goes into the hidden field and the form is sent. Without this module the buttons stay hidden.
-const bytes = (text) =>
-  Uint8Array.from(atob(text.replaceAll("-", "+").replaceAll("_", "/")), (letter) => letter.charCodeAt(0));
+import * as answer from "./passkey-answer.js";
 
-const text = (buffer) =>
-  btoa(String.fromCharCode(...new Uint8Array(buffer))).replaceAll("+", "-").replaceAll("/", "_").replaceAll("=", "");
+const ids = (data) => (data.credentials ?? "").split(" ").filter(Boolean);
 
-const known = (data) =>
-  (data.credentials ?? "").split(" ").filter(Boolean).map((id) => ({ type: "public-key", id: bytes(id) }));
-
-const get = (data) =>
-  navigator.credentials.get({
-    publicKey: {
-      challenge: bytes(data.challenge),
-      rpId: data.rp,
-      allowCredentials: known(data),
-      userVerification: "required",
-    },
-  });
+const get = (data) => answer.get(answer.bytes(data.challenge), data.rp, ids(data));
 
 // -7 ES256, -8 EdDSA, -257 RS256: the numbers of the COSE registry, the same the server accepts.
 const create = (data) =>
   navigator.credentials.create({
     publicKey: {
-      challenge: bytes(data.challenge),
+      challenge: answer.bytes(data.challenge),
       rp: { id: data.rp, name: "Scrubline" },
-      user: { id: bytes(data.user), name: data.username, displayName: data.display },
+      user: { id: answer.bytes(data.user), name: data.username, displayName: data.display },
       pubKeyCredParams: [-7, -8, -257].map((alg) => ({ type: "public-key", alg })),
-      excludeCredentials: known(data),
+      excludeCredentials: answer.known(ids(data)),
       authenticatorSelection: { residentKey: "required", requireResidentKey: true, userVerification: "required" },
       attestation: "none",
     },
   });
-
-// Every member of the response that holds bytes, by the name the standard's JSON gives it.
-const members = ["clientDataJSON", "attestationObject", "authenticatorData", "signature", "userHandle"];
-
-const json = (credential) => {
-  const response = {};
-  for (const name of members.filter((member) => credential.response[member])) {
-    response[name] = text(credential.response[name]);
-  }
-  return JSON.stringify({
-    id: credential.id,
-    rawId: text(credential.rawId),
-    type: credential.type,
-    response,
-    clientExtensionResults: {},
-  });
-};
 
 // What the form says as it stands is put into its one canonical form, and hashed, by the server that will do it again.
 const challenge = async (form, box, button) => {
   const typed = new FormData(form);
   typed.delete("password");
   typed.set(box.querySelector("[data-act]").name, button.value);
-  const answer = await fetch(box.dataset.from, { method: "POST", body: new URLSearchParams(typed) });
-  if (!answer.ok) {
-    throw new Error(answer.statusText);
+  const response = await fetch(box.dataset.from, { method: "POST", body: new URLSearchParams(typed) });
+  if (!response.ok) {
+    throw new Error(response.statusText);
   }
-  return (await answer.json()).challenge;
+  return (await response.json()).challenge;
 };
 
 const sign = async (data, form, box, button) => {
@@ -89,7 +59,7 @@ const run = async (box, button) => {
   said.textContent = box.dataset.sayWaiting;
   try {
     const credential = await ways[box.dataset.passkey](box.dataset, form, box, button);
-    box.querySelector("[data-answer]").value = json(credential);
+    box.querySelector("[data-answer]").value = answer.json(credential);
     form.submit();
   } catch (error) {
     said.textContent = box.getAttribute(`data-say-${error.name.toLowerCase()}`) ?? box.dataset.sayFailed;

@@ -7,6 +7,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -34,7 +35,7 @@ class AuditQueries {
             where e.tenant_id = :tenant
               and %s
               and (cast(:person as uuid) is null or e.actor_id = :person or e.about_id = :person)
-              and (cast(:action as text) is null or e.action = :action)
+              and (:anyAction or e.action in (:actions))
               and (cast(:from as timestamptz) is null or e.entered_at >= :from)
               and (cast(:until as timestamptz) is null or e.entered_at < :until)
               and (cast(:olderThan as bigint) is null or e.sequence < :olderThan)
@@ -114,7 +115,8 @@ class AuditQueries {
                 .param("tenant", TenantScope.require())
                 .param("scope", scope.id())
                 .param("person", filter.person())
-                .param("action", filter.action())
+                .param("anyAction", filter.actions().isEmpty())
+                .param("actions", filter.actions().isEmpty() ? Set.of("") : filter.actions())
                 .param("from", utc(filter.from()))
                 .param("until", utc(filter.until()))
                 .param("olderThan", place.olderThan())

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.scrubline.people.People;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.Role;
@@ -63,13 +64,18 @@ class CaseEntryRule {
     /** An end that has not come yet, give or take a clock, or that must be a slip of the year. */
     Optional<Refusal> againstEnd(Instant endedAt) {
         Instant now = clock.instant();
-        if (endedAt.isAfter(now.plus(CLOCK_TOLERANCE))) {
+        if (ahead(endedAt)) {
             return Optional.of(Refusal.at("endedAt", "refusal.case.end.future"));
         }
         if (endedAt.isBefore(now.minus(LONG_AGO))) {
             return Optional.of(Refusal.at("endedAt", "refusal.case.end.past"));
         }
         return Optional.empty();
+    }
+
+    /** Whether an end is still to come by more than clocks differ. */
+    boolean ahead(@Nullable Instant endedAt) {
+        return endedAt != null && endedAt.isAfter(clock.instant().plus(CLOCK_TOLERANCE));
     }
 
     /** A day gone by on every site's calendar, or so far off that it must be a slip of the year. */

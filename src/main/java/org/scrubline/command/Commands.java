@@ -69,6 +69,7 @@ public final class Commands {
     private static Map<String, Supplier<CommandLine>> commands(Terminal terminal) {
         Map<String, Supplier<CommandLine>> commands = new LinkedHashMap<>();
         commands.put("serve", () -> new CommandLine(new ServeCommand()));
+        commands.put("demo", () -> new CommandLine(new DemoCommand(terminal)));
         commands.put("curves", () -> new CommandLine(new CurvesCommand(terminal)));
         commands.put("statistic", () -> StatisticCommand.parser(terminal));
         commands.put("verify", () -> new CommandLine(new VerifyCommand(terminal)));

@@ -3,7 +3,6 @@ package org.scrubline.demo;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -20,41 +19,58 @@ import org.scrubline.committee.MeetingState;
 import org.scrubline.committee.Meetings;
 import org.scrubline.committee.Packs;
 import org.scrubline.committee.Vote;
-import org.scrubline.demo.DemoPeople.Cast;
+import org.scrubline.demo.plan.DemoCast;
+import org.scrubline.demo.plan.DemoPlan;
 import org.scrubline.entitlement.EntitlementLevel;
-import org.scrubline.platform.ScrublineClock;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.rubric.Band;
 import org.scrubline.rubric.Family;
 import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
 
-/** One committee meeting with three decisions; two of the letters are given, one is due. */
+/** The committee's meetings: at the end of the first year for those who leave, and at the end of the plan. */
 @Component
 @Profile("demo")
 class DemoCommittee {
 
-    private static final Duration AGO = Duration.ofDays(9);
+    private static final Duration BEFORE_END = Duration.ofDays(9);
+    private static final Duration LETTER_AFTER = Duration.ofDays(2);
     private static final int REVIEW_MONTHS = 6;
+    private static final int FIRST_YEAR = 12;
     private static final List<String> MEMBERS = List.of("quillmere", "delmarr", "brevonne");
 
     private final Meetings meetings;
     private final Packs packs;
     private final Decisions decisions;
     private final Acts acts;
-    private final ScrublineClock clock;
 
-    DemoCommittee(Meetings meetings, Packs packs, Decisions decisions, Acts acts, ScrublineClock clock) {
+    DemoCommittee(Meetings meetings, Packs packs, Decisions decisions, Acts acts) {
         this.meetings = meetings;
         this.packs = packs;
         this.decisions = decisions;
         this.acts = acts;
-        this.clock = clock;
     }
 
     private record Answer(String trainee, @Nullable EntitlementLevel level, String reasons, String departing) {}
 
-    private static final List<Answer> ANSWERS = List.of(
+    private static final List<Answer> YEAR_ONE = List.of(
+            new Answer(
+                    "varnholt",
+                    EntitlementLevel.E3,
+                    "Steady in every step over the year, at two places and with many supervisors.",
+                    "The committee also heard the supervisors of the last cases, who gave no cue in any of them."),
+            new Answer(
+                    "tekmor",
+                    EntitlementLevel.E1,
+                    "The levels have stayed where they were in spring; each case is agreed step by step beforehand.",
+                    "The committee wants to see the flow titrated without a cue before the whole case."),
+            new Answer(
+                    "adelay",
+                    null,
+                    "Able in what was seen, but most of it was seen by one supervisor. A second place is arranged.",
+                    ""));
+
+    private static final List<Answer> YEAR_TWO = List.of(
             new Answer(
                     "hallinor",
                     EntitlementLevel.E2,
@@ -68,22 +84,28 @@ class DemoCommittee {
             new Answer(
                     "draymoor",
                     null,
-                    "Three signed cases are too few to conclude. The open sheets should be scored first.",
+                    "The signed cases are too few to conclude. The open sheets should be scored first.",
                     ""));
 
-    /** Works in the tenant scope of the demo organisation, as of a meeting some days ago. */
-    void decide(Cast cast) {
-        Instant day = clock.instant().minus(AGO);
-        List<Decision> signed = clock.at(day, () -> meet(cast, day));
-        clock.at(
-                day.plus(Duration.ofDays(2)),
-                () -> signed.subList(0, 2).stream()
-                        .map(decision -> acts.sendLetter(cast.member("ormandine"), decision.id())
-                                .orThrow())
-                        .toList());
+    /** Meets after each year; the last letter of a meeting is still due. */
+    void plan(Cast cast, DemoPlan plan, Timeline timeline) {
+        Instant yearOne = plan.month(FIRST_YEAR + 1).atStartOfDay(DemoCast.ZONE).toInstant();
+        meet(cast, yearOne.minus(BEFORE_END), YEAR_ONE, YEAR_ONE.size(), timeline);
+        meet(cast, plan.end().minus(BEFORE_END), YEAR_TWO, YEAR_TWO.size() - 1, timeline);
     }
 
-    private List<Decision> meet(Cast cast, Instant day) {
+    private void meet(Cast cast, Instant day, List<Answer> answers, int letters, Timeline timeline) {
+        timeline.at(day, () -> {
+            List<Decision> signed = meet(cast, day, answers);
+            timeline.at(
+                    day.plus(LETTER_AFTER),
+                    () -> signed.subList(0, letters)
+                            .forEach(decision -> acts.sendLetter(cast.member("ormandine"), decision.id())
+                                    .orThrow()));
+        });
+    }
+
+    private List<Decision> meet(Cast cast, Instant day, List<Answer> answers) {
         SignedIn chair = cast.member("quillmere");
         List<UUID> members =
                 MEMBERS.stream().map(name -> cast.member(name).personId()).toList();
@@ -91,7 +113,7 @@ class DemoCommittee {
                 day,
                 members,
                 chair.personId(),
-                ANSWERS.stream()
+                answers.stream()
                         .map(answer -> cast.member(answer.trainee()).personId())
                         .toList());
         Meeting meeting = meetings.plan(cast.member("delmarr"), cast.programme().id(), plan)
@@ -101,7 +123,7 @@ class DemoCommittee {
                         .orThrow());
         meetings.move(chair, meeting.id(), MeetingState.OPEN).orThrow();
         meetings.presence(chair, meeting.id(), Set.copyOf(members)).orThrow();
-        List<Decision> signed = ANSWERS.stream()
+        List<Decision> signed = answers.stream()
                 .map(answer -> decide(cast, meeting, answer, day))
                 .toList();
         meetings.move(chair, meeting.id(), MeetingState.CLOSED).orThrow();
@@ -118,7 +140,7 @@ class DemoCommittee {
                 Set.of(Band.A, Band.B),
                 true,
                 answer.level(),
-                LocalDate.ofInstant(day, ZoneId.of(DemoCast.ZONE)).plusMonths(REVIEW_MONTHS),
+                LocalDate.ofInstant(day, DemoCast.ZONE).plusMonths(REVIEW_MONTHS),
                 answer.reasons(),
                 answer.departing(),
                 "",

@@ -1,77 +1,85 @@
 package org.scrubline.demo;
 
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
 import java.util.UUID;
-import org.scrubline.people.Organisations;
+import org.scrubline.demo.plan.DemoCast;
+import org.scrubline.demo.plan.DemoPlan;
 import org.scrubline.platform.Accounts;
-import org.scrubline.platform.OrganisationOpened;
+import org.scrubline.platform.ScrublineClock;
 import org.scrubline.platform.TenantScope;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.boot.ApplicationArguments;
 import org.springframework.boot.ApplicationRunner;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
-import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.boot.context.properties.EnableConfigurationProperties;
 import org.springframework.context.annotation.Profile;
 import org.springframework.context.event.EventListener;
 import org.springframework.core.env.Environment;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.support.TransactionTemplate;
 
-/** Fills an empty server with the demo programme and prints how to get in. */
+/**
+ * Fills an empty server with the demo programme and prints how to get in. All of it is one transaction: a server killed
+ * while it writes is as empty as before, and begins again at its next start.
+ */
 @Component
 @Profile("demo")
+@EnableConfigurationProperties(DemoSettings.class)
 class DemoStart implements ApplicationRunner {
 
     private static final Logger log = LoggerFactory.getLogger(DemoStart.class);
 
     private final Accounts accounts;
-    private final Organisations organisations;
-    private final DemoPeople people;
-    private final DemoCases cases;
-    private final DemoList list;
-    private final DemoCommittee committee;
+    private final DemoHistory history;
+    private final DemoToday today;
+    private final DemoSettings settings;
     private final TransactionTemplate transaction;
-    private final ApplicationEventPublisher events;
+    private final ScrublineClock clock;
     private final Environment environment;
 
     DemoStart(
             Accounts accounts,
-            Organisations organisations,
-            DemoPeople people,
-            DemoCases cases,
-            DemoList list,
-            DemoCommittee committee,
+            DemoHistory history,
+            DemoToday today,
+            DemoSettings settings,
             TransactionTemplate transaction,
-            ApplicationEventPublisher events,
+            ScrublineClock clock,
             Environment environment) {
         this.accounts = accounts;
-        this.organisations = organisations;
-        this.people = people;
-        this.cases = cases;
-        this.list = list;
-        this.committee = committee;
+        this.history = history;
+        this.today = today;
+        this.settings = settings;
         this.transaction = transaction;
-        this.events = events;
+        this.clock = clock;
         this.environment = environment;
     }
 
     @Override
     public void run(ApplicationArguments arguments) {
         if (accounts.none()) {
+            Instant began = clock.instant();
             log.info("Writing the demo programme");
-            UUID tenant = organisations.open(DemoCast.ORGANISATION);
-            TenantScope.run(tenant, () -> fill(tenant));
+            TenantScope.run(UUID.randomUUID(), () -> transaction.executeWithoutResult(status -> fill()));
+            log.info(
+                    "Demo programme written in {} s",
+                    Duration.between(began, clock.instant()).toSeconds());
         }
     }
 
-    private void fill(UUID tenant) {
-        DemoPeople.Cast cast = people.join();
-        OrganisationOpened opened =
-                new OrganisationOpened(tenant, cast.member("ormandine").personId());
-        transaction.executeWithoutResult(status -> events.publishEvent(opened));
-        cases.write(cast);
-        list.write(cast);
-        committee.decide(cast);
+    private void fill() {
+        LocalDate begin = settings.begin();
+        LocalDate first = begin == null
+                ? LocalDate.ofInstant(clock.instant(), DemoCast.ZONE).minusMonths(DemoCast.MONTHS)
+                : begin;
+        DemoPlan plan = DemoPlan.draw(settings.seed(), first, settings.scale(), history.rubrics());
+        if (plan.end().isAfter(clock.instant())) {
+            throw new IllegalStateException(
+                    "scrubline.demo.begin must lie at least " + DemoCast.MONTHS + " months ago, but is " + first);
+        }
+        today.write(history.write(plan));
     }
 
     @EventListener

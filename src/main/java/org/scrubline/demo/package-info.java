@@ -1,6 +1,7 @@
 /**
  * The invented programme: people, cases and scores that never existed, written through the product's own services so
- * that every record is signed like a real one. Exists in the demo profile alone.
+ * that every record is signed like a real one. Exists in the demo profile alone; the
+ * production profile only looks that none of its accounts is there.
  */
 @ApplicationModule(
         displayName = "Demo",

@@ -2,13 +2,15 @@ package org.scrubline.people;
 
 import java.time.Duration;
 import java.util.Map;
+import org.scrubline.platform.Role;
 
 /**
  * The numbers one programme works by now. What was signed was judged by those of its time and stays so.
  *
  * @param changed values that differ from the defaults, or once did
+ * @param here defaults of this installation that differ from the project's
  */
-public record ProgrammeSettings(Map<SettingKey, Integer> changed) {
+public record ProgrammeSettings(Map<SettingKey, Integer> changed, Map<SettingKey, Integer> here) {
 
     /** Nothing changed. */
     public static final ProgrammeSettings DEFAULTS = new ProgrammeSettings(Map.of());
@@ -18,11 +20,27 @@ public record ProgrammeSettings(Map<SettingKey, Integer> changed) {
 
     public ProgrammeSettings {
         changed = Map.copyOf(changed);
+        here = Map.copyOf(here);
+    }
+
+    /** On an installation with the project's own defaults. */
+    public ProgrammeSettings(Map<SettingKey, Integer> changed) {
+        this(changed, Map.of());
     }
 
     /** The number in the key's unit. */
     public int value(SettingKey key) {
-        return changed.getOrDefault(key, key.usual());
+        return changed.getOrDefault(key, usual(key));
+    }
+
+    /** The value until a programme sets another. */
+    public int usual(SettingKey key) {
+        return here.getOrDefault(key, key.usual());
+    }
+
+    /** Whether people of a role must show a second factor at log-in. */
+    public boolean secondFactor(Role role) {
+        return value(SettingKey.secondFactor(role)) == 1;
     }
 
     public Duration lateAfter() {

@@ -1,5 +1,7 @@
 package org.scrubline.people;
 
+import org.scrubline.platform.Role;
+
 /**
  * The numbers a programme works by. Every default is this project's own, without an outside source, and meant to be
  * looked at by the programme; what is stored is a whole number of the unit.
@@ -38,7 +40,15 @@ public enum SettingKey {
     /** Whether somebody who scored a trainee may vote on that trainee: 1 for yes. */
     SCORERS_VOTE(Unit.YES_NO, 0, 1, 1),
     LETTER_WITHIN(Unit.WORKING_DAYS, 1, 60, 10),
-    APPEAL_WITHIN(Unit.DAYS, 7, 180, 28);
+    APPEAL_WITHIN(Unit.DAYS, 7, 180, 28),
+    /** Whether people of this role must show a second factor at log-in: 1 for yes. An installation has its own defaults. */
+    SECOND_FACTOR_SUPERVISOR(Unit.YES_NO, 0, 1, 0),
+    SECOND_FACTOR_TRAINEE(Unit.YES_NO, 0, 1, 0),
+    SECOND_FACTOR_DIRECTOR(Unit.YES_NO, 0, 1, 0),
+    SECOND_FACTOR_COMMITTEE_MEMBER(Unit.YES_NO, 0, 1, 0),
+    SECOND_FACTOR_ADMINISTRATOR(Unit.YES_NO, 0, 1, 0),
+    SECOND_FACTOR_VISITOR(Unit.YES_NO, 0, 1, 0),
+    SECOND_FACTOR_ANALYST(Unit.YES_NO, 0, 1, 0);
 
     /** What a value counts. */
     public enum Unit {
@@ -84,6 +94,11 @@ public enum SettingKey {
     /** The value until a programme sets another. */
     public int usual() {
         return usual;
+    }
+
+    /** Whether people of a role must show a second factor. */
+    public static SettingKey secondFactor(Role role) {
+        return valueOf("SECOND_FACTOR_" + role.name());
     }
 
     boolean takes(int value) {

@@ -23,10 +23,13 @@ class StoredOrganisations implements Organisations {
     @Override
     public UUID open(String name) {
         UUID tenant = UUID.randomUUID();
-        TenantScope.run(
-                tenant,
-                () -> transaction.executeWithoutResult(
-                        status -> places.insertOrganisation(tenant, name, clock.instant())));
+        TenantScope.run(tenant, () -> openHere(name));
         return tenant;
+    }
+
+    @Override
+    public void openHere(String name) {
+        transaction.executeWithoutResult(
+                status -> places.insertOrganisation(TenantScope.require(), name, clock.instant()));
     }
 }

@@ -9,7 +9,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.Ledger;
 import org.scrubline.platform.Attempt;
@@ -18,6 +20,8 @@ import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -27,12 +31,21 @@ class StoredSettings implements Settings {
 
     private final SettingStore store;
     private final Ledger ledger;
+    private final ApplicationEventPublisher events;
     private final Clock clock;
+    private final Map<SettingKey, Integer> here;
 
-    StoredSettings(SettingStore store, Ledger ledger, Clock clock) {
+    StoredSettings(
+            SettingStore store,
+            Ledger ledger,
+            ApplicationEventPublisher events,
+            Clock clock,
+            @Value("${scrubline.second-factor.roles}") Set<Role> secondFactor) {
         this.store = store;
         this.ledger = ledger;
+        this.events = events;
         this.clock = clock;
+        this.here = secondFactor.stream().collect(Collectors.toUnmodifiableMap(SettingKey::secondFactor, role -> 1));
     }
 
     @Override
@@ -49,10 +62,10 @@ class StoredSettings implements Settings {
                 .toList());
     }
 
-    private static ProgrammeSettings newest(List<SettingChange> newestFirst) {
+    private ProgrammeSettings newest(List<SettingChange> newestFirst) {
         Map<SettingKey, Integer> newest = new EnumMap<>(SettingKey.class);
         newestFirst.forEach(change -> newest.putIfAbsent(change.key(), change.value()));
-        return new ProgrammeSettings(newest);
+        return new ProgrammeSettings(newest, here);
     }
 
     @Override
@@ -85,7 +98,8 @@ class StoredSettings implements Settings {
 
     private ProgrammeSettings set(SignedIn who, UUID programme, SettingKey key, int value, String why) {
         store.lock(programme);
-        if (of(programme).value(key) != value) {
+        int before = of(programme).value(key);
+        if (before != value) {
             SettingChange change = new SettingChange(
                     UUID.randomUUID(),
                     key,
@@ -95,6 +109,7 @@ class StoredSettings implements Settings {
                     clock.instant().truncatedTo(ChronoUnit.MICROS));
             store.insert(programme, who.personId(), change);
             ledger.append(LeafKind.SETTING, change.id());
+            events.publishEvent(new SettingChanged(who, programme, change, before));
         }
         return of(programme);
     }

@@ -20,9 +20,9 @@ public final class SecretCode {
     }
 
     /**
-     * A code of another length, in four groups or two.
+     * A code of another length, in groups of five, or of four when it is short.
      *
-     * @param length characters: 20, or 8 where a code lives for hours and guessing is slowed
+     * @param length characters: 8 where a code lives for hours and guessing is slowed, 25 where its hash is kept for years
      */
     public static String create(int length) {
         int group = length < LENGTH ? SHORT_GROUP : GROUP;

@@ -24,6 +24,12 @@ public class Wording {
         return messages.getMessage(key, arguments, locale);
     }
 
+    /** The same, or another text where there is no such key, as for what another release wrote. */
+    public String textOr(String key, String otherwise) {
+        String found = messages.getMessage(key, null, otherwise, LocaleContextHolder.getLocale());
+        return found == null ? otherwise : found;
+    }
+
     public String text(Refusal refusal) {
         return text(refusal.messageKey(), refusal.arguments().toArray());
     }

@@ -4,7 +4,7 @@ import org.scrubline.platform.OrganisationOpened;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
 
-/** Gives a new organisation the shipped rubrics, so that its first case can be scored. */
+/** Gives a new organisation without rubrics the shipped ones, so that its first case can be scored. */
 @Component
 class PublishLibraryOnOpening {
 
@@ -16,6 +16,8 @@ class PublishLibraryOnOpening {
 
     @EventListener
     void opened(OrganisationOpened event) {
-        rubrics.publishLibrary(event.administratorId()).orThrow();
+        if (rubrics.published().isEmpty()) {
+            rubrics.publishLibrary(event.administratorId()).orThrow();
+        }
     }
 }

@@ -43,8 +43,13 @@ public record SignedContent(
     /** The director who let it be signed late, as printed then, and why. */
     public record Release(UUID id, String name, String role, Instant at, ZoneId zone, String reason) {}
 
-    /** The clock of the device at the signature; {@code far} when it was too far from the server's to be relied on. */
-    public record DeviceTime(Instant at, boolean far) {}
+    /**
+     * The clock of the device at the signature, in whole seconds.
+     *
+     * @param far it could not be relied on, and the signature counts from when the server received it
+     * @param receivedLate it was made in time and reached the server late
+     */
+    public record DeviceTime(Instant at, ZoneId zone, boolean far, boolean receivedLate) {}
 
     /** The JSON of a record of before countersigning has no such member and leaves null here. */
     public SignedContent {
@@ -56,12 +61,18 @@ public record SignedContent(
         return CanonicalJson.read(json, SignedContent.class);
     }
 
+    /** What its signer's passkey must have signed, if it was one; lower-case hexadecimal. */
+    public String credentialHash() {
+        return TableStatement.signedHash(this);
+    }
+
     /**
-     * The record to store of this content, received by the server as it is signed.
+     * The record to store of this content.
      *
+     * @param receivedAt when the server had it
      * @param firstSignedAt when version 1 was signed
      */
-    SignedSheet record(SurgicalCase operation, Instant firstSignedAt) {
+    SignedSheet record(SurgicalCase operation, Instant receivedAt, Instant firstSignedAt) {
         String json = CanonicalJson.of(this);
         SheetContent.Signer signer = reviewed.signer();
         return new SignedSheet(
@@ -76,7 +87,7 @@ public record SignedContent(
                 signer.meaningKey(),
                 signedAt,
                 signedZone,
-                signedAt,
+                receivedAt,
                 firstSignedAt,
                 operation.programmeId(),
                 operation.siteId(),

@@ -64,8 +64,7 @@ public final class SignedSheetCheck implements RecordCheck {
         }
         SignedText signed = SignedText.of(SHEET, sheets.get(0));
         JsonNode content = signed.content();
-        CredentialClaim claim =
-                CredentialClaim.said(content.path("reviewedHash").asString(""), content);
+        CredentialClaim claim = CredentialClaim.said(TableStatement.signedHash(content), content);
         return new Look(signed.hashed() ? contradictions(signed, rows) : signed.against(PLACES), claim);
     }
 

@@ -26,6 +26,18 @@ public interface Signing {
      */
     Attempt<SignedSheet> sign(SignedIn scorer, UUID sheetId, String contentHash, Credential credential);
 
+    /** What a device needs to have this sheet signed without a network; for nobody but its scorer. */
+    TableSigning atTheTable(SignedIn scorer, UUID sheetId);
+
+    /**
+     * Signs a sheet with what a passkey signed on a device that had no network. Refused as {@link #sign}, but the age of
+     * the case counts to the clock of the device where that can be relied on. The same signature sent again answers the
+     * record it led to.
+     *
+     * @throws org.scrubline.platform.StaleData when the sheet is not what was signed, or was signed otherwise
+     */
+    Attempt<SignedSheet> signAtTheTable(SignedIn scorer, UUID sheetId, TableSignature signature);
+
     /** The same below the credential check, for history written by the demo programme. */
     Attempt<SignedSheet> signWithoutCredential(SignedIn scorer, UUID sheetId);
 }

@@ -39,11 +39,12 @@ class SigningRules {
         this.clock = clock;
     }
 
-    List<Refusal> obstacles(SurgicalCase operation, Sheet sheet, Rubric rubric) {
+    /** {@code at} is the instant of the signature, which its age counts to. */
+    List<Refusal> obstacles(SurgicalCase operation, Sheet sheet, Rubric rubric, Instant at) {
         List<Refusal> obstacles =
                 new ArrayList<>(authority.supervisor(operation.programmeId(), sheet.editorId(), sheet.traineeId()));
         if (sheet.reopening() == null) {
-            timing(operation, sheet).ifPresent(obstacles::add);
+            timing(operation, sheet, at).ifPresent(obstacles::add);
         }
         if (sheet.confirmedPart() == null || sheet.givenSupervision() == null) {
             obstacles.add(Refusal.at("role", "signoff.refusal.role-open"));
@@ -74,7 +75,7 @@ class SigningRules {
                 .toList();
     }
 
-    private Optional<Refusal> timing(SurgicalCase operation, Sheet sheet) {
+    private Optional<Refusal> timing(SurgicalCase operation, Sheet sheet, Instant at) {
         Instant endedAt = operation.endedAt();
         if (endedAt == null) {
             return Optional.of(Refusal.of("signoff.refusal.not-ended"));
@@ -83,14 +84,10 @@ class SigningRules {
         if (endedAt.isAfter(clock.instant().plus(now.clockSkew()))) {
             return Optional.of(Refusal.of("signoff.refusal.ends-later"));
         }
-        boolean closed = age(endedAt).compareTo(now.closedAfter()) > 0;
+        boolean closed = Duration.between(endedAt, at).compareTo(now.closedAfter()) > 0;
         return closed && releases.of(sheet.id()).isEmpty()
                 ? Optional.of(
                         Refusal.of("signoff.refusal.closed", now.closedAfter().toDays()))
                 : Optional.empty();
-    }
-
-    private Duration age(Instant endedAt) {
-        return Duration.between(endedAt, clock.instant());
     }
 }

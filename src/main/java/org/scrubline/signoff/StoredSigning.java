@@ -31,6 +31,18 @@ class StoredSigning implements Signing {
     }
 
     @Override
+    public TableSigning atTheTable(SignedIn scorer, UUID sheetId) {
+        return desk.atTheTable(scorer, sheetId);
+    }
+
+    @Override
+    public Attempt<SignedSheet> signAtTheTable(SignedIn scorer, UUID sheetId, TableSignature signature) {
+        desk.recognise(scorer, sheetId);
+        return signers.confirm(scorer, signature.credential(), signature.hash())
+                .fold(how -> desk.signAtTheTable(scorer, sheetId, signature, how), Attempt::refused);
+    }
+
+    @Override
     public Attempt<SignedSheet> signWithoutCredential(SignedIn scorer, UUID sheetId) {
         return desk.sign(scorer, sheetId);
     }

@@ -1,12 +1,13 @@
 // The device's database. Every write is on the disk before its promise is kept.
 const NAME = "scrubline";
-const VERSION = 1;
+const VERSION = 2;
 
 const STORES = {
   vaults: { keyPath: "person" },
   taps: { keyPath: "order", autoIncrement: true },
   packages: { keyPath: ["person", "sheet"] },
   drafts: { keyPath: ["person", "sheet"] },
+  cases: { keyPath: ["person", "place"] },
 };
 
 const promised = (request) => new Promise((resolve, reject) => {
@@ -15,7 +16,9 @@ const promised = (request) => new Promise((resolve, reject) => {
 });
 
 const create = (database) => {
-  Object.entries(STORES).forEach(([name, options]) => database.createObjectStore(name, options));
+  Object.entries(STORES)
+    .filter(([name]) => !database.objectStoreNames.contains(name))
+    .forEach(([name, options]) => database.createObjectStore(name, options));
 };
 
 // A newer version in another tab asks this one to let go; what was kept stays.
@@ -36,6 +39,7 @@ export const write = (database, names, work) => new Promise((resolve, reject) =>
   result = work(Object.fromEntries(names.map((name) => [name, transaction.objectStore(name)])));
 });
 
-export const all = (database, name) => promised(database.transaction(name).objectStore(name).getAll());
+// Without keys, everything in the store.
+export const all = (database, name, keys) => promised(database.transaction(name).objectStore(name).getAll(keys));
 
 export const one = (database, name, key) => promised(database.transaction(name).objectStore(name).get(key));

@@ -1,3 +1,5 @@
+import { pendingSignature } from "./sign-page.js";
+
 // What a sheet needs to be scored without a network: fetched while there is one, renewed while nothing waits.
 const main = async (sheet) => {
   const response = await fetch(`/sheets/${sheet}/table`, { cache: "no-store", redirect: "manual" });
@@ -12,13 +14,17 @@ const main = async (sheet) => {
 // Fetches one sheet unless it is here already and something of it still waits.
 export const refreshed = async (store, transport, sheet) => {
   const here = await store.package(sheet);
+  if (here && pendingSignature(here)) {
+    return;
+  }
   if (here && (await store.taps(sheet)).some((tap) => tap.state !== "refused")) {
     return;
   }
   const fresh = await transport.get(`/sheets/${sheet}/package`, "package");
   const html = fresh && (here?.shape === fresh.shape ? here.html : await main(sheet));
   if (html) {
-    await store.keepPackage({ ...fresh, html });
+    const signing = await transport.get(`/sheets/${sheet}/signing`, "signing").catch(() => null);
+    await store.keepPackage({ ...fresh, html, signing, signature: here?.signature ?? null });
   }
 };
 
@@ -37,8 +43,9 @@ export const refreshAll = async (store, transport, show) => {
   for (const sheet of list.sheets.filter((one) => here.has(one))) {
     await refreshed(store, transport, sheet);
   }
-  for (const { sheet } of await store.packages()) {
-    if (!list.sheets.includes(sheet) && (await store.taps(sheet)).length === 0) {
+  for (const { sheet, signature } of await store.packages()) {
+    const waits = ["pending", "received"].includes(signature?.state) || (await store.taps(sheet)).length > 0;
+    if (!list.sheets.includes(sheet) && !waits) {
       await store.dropPackage(sheet);
     }
   }

@@ -11,6 +11,16 @@ import { randomUuid } from "./uuid.js";
 // Several pages of one browser share one store, and tell each other what became of the taps in it.
 export const channelOf = (store) => (store.durable && window.BroadcastChannel ? new BroadcastChannel("scrubline") : null);
 
+// Answers given before this module was at work: put back, to be given again once it is.
+const early = (form) => {
+  const radios = [...form.querySelectorAll("input[type=radio]:checked")]
+    .filter((radio) => !radio.defaultChecked && !radio.name.startsWith("event."));
+  radios.forEach((radio) => {
+    form.querySelectorAll(`input[name="${radio.name}"]`).forEach((one) => { one.checked = one.defaultChecked; });
+  });
+  return radios;
+};
+
 class SheetPage {
   // review(): goes on to the review; facts: null where the server alone judges.
   constructor(form, { sheet, store, transport, facts, review }) {
@@ -24,6 +34,7 @@ class SheetPage {
   }
 
   async start() {
+    const given = early(this.form);
     if (this.facts) {
       const base = await this.outbox.base(this.sheet);
       this.view.fill(await this.now());
@@ -33,6 +44,7 @@ class SheetPage {
     (await this.outbox.taps(this.sheet)).forEach((tap) => this.said(tap));
     this.answered = this.store.durable ? await halfTyped(this.form, this.view, this) : () => {};
     sheetHands(this.form, this.view, (fields, then) => this.tap(fields, then), () => this.review());
+    given.forEach((radio) => radio.click());
     addEventListener("online", () => this.send());
     addEventListener("visibilitychange", () => document.hidden || this.send());
     this.send();
@@ -59,6 +71,11 @@ class SheetPage {
     }
     this.atWork += 1;
     this.adding = this.adding.then(() => this.keep(made, then)).finally(() => { this.atWork -= 1; });
+  }
+
+  // The same, done when it is kept or refused.
+  kept(fields) {
+    return new Promise((done) => { this.tap(fields, { done, refused: done }); });
   }
 
   clock() {

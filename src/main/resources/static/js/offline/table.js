@@ -1,11 +1,13 @@
 // The page at the table: opens what its owner keeps on this device, brings sheets here while there is a network, and lets
 // them be scored with or without one.
+import { CaseLog } from "./case-log.js";
 import { DeviceStore, NewerWork } from "./device-store.js";
 import { lockScreen } from "./lock-screen.js";
 import { Outbox } from "./outbox.js";
 import { refreshAll } from "./packages.js";
 import { setUpForm } from "./set-up.js";
 import { SheetList } from "./sheet-list.js";
+import { dropReceived, sendSignatures } from "./signatures.js";
 import { channelOf } from "./sheet-page.js";
 import { Transport } from "./transport.js";
 import { lock, stillOpen, vaults, watch } from "./vault.js";
@@ -32,7 +34,8 @@ class Table {
     this.person = opened.person;
     this.store = store;
     this.outbox = new Outbox({ store, transport: this.transport, channel: channelOf(store), tell: () => this.list.show() });
-    this.list = new SheetList(main, store, this.transport);
+    this.list = new SheetList(main, store, this.transport, () => this.round());
+    this.cases = new CaseLog(main, store, this.transport);
   }
 
   async start() {
@@ -42,7 +45,9 @@ class Table {
     addEventListener("offline", () => say(words.offline));
     addEventListener("visibilitychange", () => document.hidden || this.round());
     setInterval(() => this.round(), ROUND);
+    await dropReceived(this.store);
     await this.list.show();
+    await this.cases.show();
     await this.round();
   }
 
@@ -60,7 +65,9 @@ class Table {
       for (const sheet of new Set(taps.map((tap) => tap.sheet))) {
         await this.outbox.drain(sheet);
       }
+      await sendSignatures(this.store, this.transport);
       await refreshAll(this.store, this.transport, () => this.list.show());
+      await this.cases.round();
     }
     await this.list.show();
   }

@@ -66,6 +66,22 @@ export class Transport {
     return first.kind === "login" && await this.renewed() ? this.once(tap, version) : first;
   }
 
+  // A signature made on this device, with its clock as it is now, so that the server can compare the two.
+  async signOnce(sheet, { at, zone, hash, answer }) {
+    const sent = new Date().toISOString();
+    const { status, body } = await this.post(`/sheets/${sheet}/signing`, { person: this.person, at, zone, sent, hash, answer });
+    if (body?.scrubline !== "signed" || (body.sheet !== null && body.sheet !== sheet)) {
+      return { kind: status === 0 || status === 401 || status === 403 ? "login" : "nothing" };
+    }
+    const kinds = { 200: "done", 400: "refused", 404: "refused", 409: "refused", 422: "refused" };
+    return { kind: kinds[status] ?? "nothing", record: body.record, reasons: body.reasons };
+  }
+
+  async sign(sheet, signature) {
+    const first = await this.signOnce(sheet, signature);
+    return first.kind === "login" && await this.renewed() ? this.signOnce(sheet, signature) : first;
+  }
+
   async receipt(sheet) {
     const receipt = await this.get(`/sheets/${sheet}/receipt`, "receipt");
     return receipt?.sheet === sheet ? receipt : null;

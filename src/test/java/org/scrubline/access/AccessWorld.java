@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import org.scrubline.casework.DeviceCaseFixture;
 import org.scrubline.casework.OpenSheet;
 import org.scrubline.casework.SheetChange;
 import org.scrubline.casework.SheetFixture.Theatre;
@@ -48,6 +49,7 @@ class AccessWorld {
     private final Rubrics rubrics;
     private final History history;
     private final Sheets sheets;
+    private final DeviceCaseFixture devices;
     private final RecordFixture acts;
     private final Retention retention;
     private final Visitors visitors;
@@ -60,6 +62,7 @@ class AccessWorld {
             Rubrics rubrics,
             History history,
             Sheets sheets,
+            DeviceCaseFixture devices,
             RecordFixture acts,
             Retention retention,
             Visitors visitors,
@@ -70,6 +73,7 @@ class AccessWorld {
         this.rubrics = rubrics;
         this.history = history;
         this.sheets = sheets;
+        this.devices = devices;
         this.acts = acts;
         this.retention = retention;
         this.visitors = visitors;
@@ -146,6 +150,9 @@ class AccessWorld {
                     "rubric",
                     home.in(() -> rubrics.current(Procedures.TRAB_FORNIX)).id().toString());
             openSheet();
+            objects.put(
+                    "aside",
+                    devices.aside(home, trainee, supervisor, clock.instant()).toString());
             SignedSheet signed = history.signed(home, trainee, supervisor, ended, Map.of("TF09", 2));
             objects.put("signed", signed.id().toString());
             objects.put("signed-sheet", signed.sheetId().toString());

@@ -10,6 +10,7 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -254,7 +255,7 @@ class AuditTrailTests {
     private List<AuditEntry> entries(String action) {
         List<AuditEntry> entries = new ArrayList<>();
         theatre.organisation().in(() -> {
-            log.allDone(director, programme(), new AuditFilter(null, action, null, null), entries::add);
+            log.allDone(director, programme(), new AuditFilter(null, Set.of(action), null, null), entries::add);
             return true;
         });
         return entries;

@@ -29,7 +29,7 @@ class CommandsTests {
         assertThat(run("curvse")).hasValue(2);
         assertThat(text(err))
                 .contains("There is no command curvse.")
-                .contains("curves ", "statistic ", "verify ", "evidence ", "backup ", "restore ");
+                .contains("demo ", "curves ", "statistic ", "verify ", "evidence ", "backup ", "restore ");
     }
 
     @ParameterizedTest
@@ -39,6 +39,7 @@ class CommandsTests {
                 "help",
                 "serve --help",
                 "--server.port=0 --help",
+                "demo --help",
                 "curves --help",
                 "statistic --help",
                 "verify --help",

@@ -11,6 +11,9 @@ final class DemoServer {
 
     static final String PASSWORD = "norrvale demo only";
 
+    /** Enough of the programme for every page to have something to show. */
+    private static final String SCALE = "0.08";
+
     private static @Nullable ServerProcess shared;
 
     private DemoServer() {}
@@ -27,7 +30,8 @@ final class DemoServer {
 
     /** A server of the test's own, filled before it is handed over. */
     static ServerProcess start(Path directory) {
-        ServerProcess server = ServerProcess.start(directory, "--spring.profiles.active=demo");
+        ServerProcess server =
+                ServerProcess.start(directory, "--spring.profiles.active=demo", "--scrubline.demo.scale=" + SCALE);
         server.printed(java.util.regex.Pattern.compile("(Scrubline demo)"));
         return server;
     }

@@ -45,11 +45,18 @@ final class ScoreSheetSketch {
                 .map(key -> Map.of("key", key, "labelKey", "examples.nav." + key, "href", "/" + key, "figure", ""))
                 .toList();
         return Map.of(
-                "personName", "Dr Ottilie Brannock",
-                "roleName", "supervisor",
-                "organisationName", "Norrvale Filtration Surgery Programme",
-                "nav", nav,
-                "demo", true);
+                "personName",
+                "Dr Ottilie Brannock",
+                "roleName",
+                "supervisor",
+                "organisationName",
+                "Norrvale Filtration Surgery Programme",
+                "nav",
+                nav,
+                "demo",
+                true,
+                "newDevice",
+                false);
     }
 
     private static Map<String, @Nullable Object> first(String name) {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
@@ -60,7 +61,7 @@ class SigningRulesTests {
         return theatre.organisation().in(() -> {
             SurgicalCase operation = cases.get(sheet.caseId());
             Rubric rubric = rubrics.byId(sheet.rubricVersionId()).orElseThrow().rubric();
-            return rules.obstacles(operation, sheet, rubric);
+            return rules.obstacles(operation, sheet, rubric, Instant.now());
         });
     }
 

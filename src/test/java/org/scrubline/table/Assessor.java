@@ -54,7 +54,9 @@ final class Assessor {
         page.locator("#set-up input[name=phrase]").fill(phrase);
         page.locator("#set-up input[name=again]").fill(phrase);
         page.locator("#set-up button[type=submit]").click();
-        assertThat(page.locator("#sheets li")).hasCount(sheets);
+        assertThat(page.locator("#work")).isVisible(new LocatorAssertions.IsVisibleOptions().setTimeout(30_000));
+        assertThat(page.locator("#sheets li"))
+                .hasCount(sheets, new LocatorAssertions.HasCountOptions().setTimeout(30_000));
         assertThat(page.locator("#said")).isHidden();
         page.evaluate("() => navigator.serviceWorker.ready.then(() => true)");
         return this;
@@ -77,7 +79,8 @@ final class Assessor {
     }
 
     Assessor unfold() {
-        assertThat(page.locator("#sheet .save")).isHidden();
+        assertThat(page.locator("#sheet")).isVisible();
+        assertThat(page.locator("#sheet .save")).isHidden(new LocatorAssertions.IsHiddenOptions().setTimeout(30_000));
         page.evaluate("() => document.querySelectorAll('details').forEach(part => part.open = true)");
         return this;
     }

@@ -35,6 +35,10 @@ import org.springframework.context.annotation.Import;
 class BrowserScheduleIT {
 
     private static final int SCHEDULES = Integer.getInteger("scrubline.test.browser-schedules", 20);
+
+    /** As many open sheets as one person has at most. */
+    private static final int ON_ONE_DEVICE = 20;
+
     private static final int ACTS = 8;
 
     @LocalServerPort
@@ -51,13 +55,20 @@ class BrowserScheduleIT {
 
     @Test
     void whateverFailsTheServerEndsWithWhatStoodOnTheScreen() {
+        for (int first = 1; first <= SCHEDULES; first += ON_ONE_DEVICE) {
+            onOneDevice(first, Math.min(first + ON_ONE_DEVICE - 1, SCHEDULES));
+        }
+        System.out.println("Schedules in the browser: " + SCHEDULES);
+    }
+
+    private void onOneDevice(int first, int last) {
         Theatre theatre = fixture.theatre(organisations);
         try (Wire wire = new Wire(port);
                 BrowserContext context =
                         Chromium.browser().newContext(new Browser.NewContextOptions().setViewportSize(360, 640))) {
             Assessor assessor =
                     new Assessor(wire, context).logIn(theatre.supervisor()).setUp(Assessor.PHRASE, 0);
-            for (int seed = 1; seed <= SCHEDULES; seed++) {
+            for (int seed = first; seed <= last; seed++) {
                 UUID id = fixture.open(theatre, Procedures.TRAB_FORNIX, Instant.now());
                 Map<String, String> expected = run(new Random(seed), wire, assessor, id);
                 Sheet sheet = theatre.organisation().in(() -> sheets.get(id));
@@ -66,7 +77,6 @@ class BrowserScheduleIT {
                 assertThat(stored).as("seed %d", seed).isEqualTo(expected);
                 assertThat(assessor.stored("taps")).as("seed %d", seed).isZero();
             }
-            System.out.println("Schedules in the browser: " + SCHEDULES);
         }
     }
 

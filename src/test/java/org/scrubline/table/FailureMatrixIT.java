@@ -107,7 +107,7 @@ class FailureMatrixIT {
         wire.cut();
         recordTakeover();
         assessor.answer("TF01", "4").sees("TF01", "kept");
-        assertThat(assessor.page().locator(".verdict")).containsText("not yet safe");
+        assertThat(assessor.page().locator(".verdict-bar .verdict")).containsText("not yet safe");
         Map<String, String> before = assessor.answers();
         Assessor again = assessor.anotherTab().come().unlock(Assessor.PHRASE);
         assertThat(again.page().locator("#said")).containsText("No connection");

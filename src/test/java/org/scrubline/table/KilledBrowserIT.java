@@ -3,20 +3,26 @@ package org.scrubline.table;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.Page;
 import com.microsoft.playwright.PlaywrightException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.scrubline.browser.Chromium;
+import org.scrubline.casework.Cases;
+import org.scrubline.casework.SelfScores;
 import org.scrubline.casework.SheetFixture;
 import org.scrubline.casework.SheetFixture.Theatre;
 import org.scrubline.casework.Sheets;
+import org.scrubline.casework.TestProgramme;
 import org.scrubline.platform.database.TestDatabase;
 import org.scrubline.rubric.Procedures;
+import org.scrubline.rubric.Rubrics;
 import org.scrubline.support.TestOrganisations;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
@@ -40,6 +46,15 @@ class KilledBrowserIT {
     Sheets sheets;
 
     @Autowired
+    Cases cases;
+
+    @Autowired
+    SelfScores selfScores;
+
+    @Autowired
+    Rubrics rubrics;
+
+    @Autowired
     SheetFixture fixture;
 
     @Autowired
@@ -61,23 +76,52 @@ class KilledBrowserIT {
                 Assessor assessor = start(wire).come().unlock(Assessor.PHRASE).openTheSheet();
                 assertThat(assessor.stored("taps")).isEqualTo(tapped);
                 for (int tap = 0; tap < kill; tap++) {
-                    assessor.answer(step(tap), level(tapped)).sees(step(tap), "kept");
+                    assessor.answer(step(tap), level(kill + tap)).sees(step(tap), "kept");
                     tapped++;
-                    assessor.page().waitForCondition(() -> true);
                 }
                 kill(assessor);
             }
             wire.mend();
             Assessor last = start(wire).logIn(theatre.supervisor()).come().unlock(Assessor.PHRASE);
             int all = tapped;
-            last.page().waitForCondition(() -> version(theatre, id) == all);
-            last.page().waitForCondition(() -> last.stored("taps") == 0);
+            Page.WaitForConditionOptions patiently =
+                    new Page.WaitForConditionOptions().setTimeout(30_000 + 1_000.0 * all);
+            last.page().waitForCondition(() -> version(theatre, id) == all, patiently);
+            last.page().waitForCondition(() -> last.stored("taps") == 0, patiently);
             kill(last);
             System.out.println("Browsers killed: " + KILLS.size() + ", taps kept and sent: " + all);
         }
     }
 
-    /** Each tap changes what the tap before on the same step said, so that each makes a version. */
+    @Test
+    void aHalfTypedCaseIsThereAfterTheBrowserWasKilledAndGoesOutOnceKept() {
+        TestProgramme here = TestProgramme.open(organisations.open(), rubrics);
+        try (Wire wire = new Wire(port)) {
+            CaseWriter first = new CaseWriter(start(wire).logIn(here.trainee()), here).setUp();
+            wire.cut();
+            first.begin().answerAll().reference("K7-204").level("TF01", 4).seesDraftKept();
+            kill(first.device());
+            CaseWriter second = new CaseWriter(start(wire).come().unlock(Assessor.PHRASE), here).sees("draft", 1);
+            second.page().locator("#case-list a").click();
+            assertThat(second.page().locator("#reference").inputValue()).isEqualTo("K7-204");
+            second.keep().sees("waiting", 1);
+            kill(second.device());
+            wire.mend();
+            CaseWriter last =
+                    new CaseWriter(start(wire).logIn(here.trainee()).come().unlock(Assessor.PHRASE), here);
+            last.sees("received", 1);
+            UUID trainee = here.trainee().personId();
+            UUID id = here.organisation()
+                    .in(() -> cases.ofTrainee(trainee))
+                    .get(0)
+                    .surgicalCase()
+                    .id();
+            assertThat(here.organisation().in(() -> selfScores.of(id, trainee))).isEqualTo(Map.of("TF01", 4));
+            kill(last.device());
+        }
+    }
+
+    /** Each tap changes what the tap before on the same step said, in this round or the last, so each makes a version. */
     private static String level(int number) {
         return String.valueOf(1 + number % 5);
     }

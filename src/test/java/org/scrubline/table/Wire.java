@@ -68,9 +68,14 @@ final class Wire implements AutoCloseable {
     }
 
     Wire(int upstream) {
+        this(0, upstream);
+    }
+
+    /** Listens on the port given, which a page's address may depend on; 0 for any. */
+    Wire(int port, int upstream) {
         this.upstream = upstream;
         try {
-            server = HttpServer.create(new InetSocketAddress(InetAddress.getLoopbackAddress(), 0), 0);
+            server = HttpServer.create(new InetSocketAddress(InetAddress.getLoopbackAddress(), port), 0);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -1,6 +1,8 @@
 package org.scrubline.audit.web;
 
 import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /** The actions this version of the program has a sentence for, in the order they are offered. */
 final class Actions {
@@ -48,13 +50,52 @@ final class Actions {
             "person-added",
             "role-given",
             "rubric-published",
+            "setting-changed",
             "organisation-opened",
             "passkey-added",
             "passkey-removed",
+            "code-app-added",
+            "code-app-removed",
+            "recovery-codes-made",
+            "recovery-code-used",
+            "wrong-codes",
+            "password-changed",
+            "new-device",
             "wrong-passwords",
             "signature-refused",
             "clock-behind",
             "logged-in");
 
+    /** Stands for all of {@link #WATCHED}. */
+    static final String SECURITY = "security";
+
+    /** What whoever looks after the accounts should know of. */
+    static final Set<String> WATCHED = Set.of(
+            "wrong-passwords",
+            "wrong-codes",
+            "new-device",
+            "signature-refused",
+            "passkey-added",
+            "passkey-removed",
+            "code-app-added",
+            "code-app-removed",
+            "recovery-codes-made",
+            "recovery-code-used",
+            "password-changed",
+            "person-added",
+            "role-given",
+            "setting-changed",
+            "retention-changed",
+            "visitor-let-in",
+            "clock-behind");
+
     private Actions() {}
+
+    /** The actions a choice stands for; none for no choice. */
+    static Set<String> named(@Nullable String choice) {
+        if (choice == null) {
+            return Set.of();
+        }
+        return choice.equals(SECURITY) ? WATCHED : Set.of(choice);
+    }
 }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.audit.AuditEntry;
+import org.scrubline.platform.Audited;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.Wording;
 import org.springframework.context.i18n.LocaleContextHolder;
@@ -35,7 +36,7 @@ class AuditWords {
                 "audit.action." + known,
                 name(entry.actor()),
                 name(entry.about()),
-                entry.item().label(),
+                label(entry.item()),
                 text(entry.before()),
                 value(entry),
                 entry.action());
@@ -58,6 +59,13 @@ class AuditWords {
     String at(Instant instant, ZoneId zone) {
         return DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm z", LocaleContextHolder.getLocale())
                 .format(instant.atZone(zone));
+    }
+
+    /** A setting is stored under its key, which a release may still know. */
+    private String label(Audited.Item item) {
+        return item.kind().equals("programme-setting")
+                ? wording.textOr("setting.name." + item.label(), item.label())
+                : item.label();
     }
 
     private String value(AuditEntry entry) {

@@ -36,7 +36,7 @@ record DoneForm(Map<String, String> typed) {
         List<Refusal> reasons = new ArrayList<>();
         UUID person = person(reasons);
         String action = typed.get("action");
-        if (action != null && !Actions.KNOWN.contains(action)) {
+        if (action != null && !action.equals(Actions.SECURITY) && !Actions.KNOWN.contains(action)) {
             reasons.add(Refusal.at("action", "audit.refusal.action"));
         }
         LocalDate from = day("from", reasons);
@@ -46,7 +46,10 @@ record DoneForm(Map<String, String> typed) {
         }
         return reasons.isEmpty()
                 ? Attempt.done(new AuditFilter(
-                        person, action, start(from, zone), start(until == null ? null : until.plusDays(1), zone)))
+                        person,
+                        Actions.named(action),
+                        start(from, zone),
+                        start(until == null ? null : until.plusDays(1), zone)))
                 : Attempt.refused(reasons);
     }
 

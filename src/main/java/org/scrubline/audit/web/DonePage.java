@@ -12,6 +12,7 @@ import org.scrubline.platform.TableView;
  * @param table the entries; null when there is none to show
  * @param file address of the same entries as a file
  * @param refused refused log-ins; null when there was none
+ * @param guessed whether one name was refused so often that somebody may be guessing
  */
 record DonePage(
         String programme,
@@ -22,7 +23,8 @@ record DonePage(
         @Nullable TableView table,
         Pager pager,
         String file,
-        @Nullable TableView refused) {
+        @Nullable TableView refused,
+        boolean guessed) {
 
     /** One entry of a select field. */
     record Option(String value, String label) {}

@@ -3,6 +3,7 @@ package org.scrubline.audit.web;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.audit.AuditLog;
 import org.scrubline.audit.AuditSlice;
@@ -21,6 +22,9 @@ import org.springframework.stereotype.Component;
 /** Makes the page of what was done. */
 @Component
 class DonePages {
+
+    /** Refusals of one name that look like guessing: more than anybody's own slips (common practice, no source). */
+    private static final int MANY = 20;
 
     private static final AuditSlice NOTHING = new AuditSlice(List.of(), null, null);
 
@@ -47,18 +51,21 @@ class DonePages {
     }
 
     private DonePage page(SignedIn who, Programme programme, DoneForm form, AuditSlice slice, List<Refusal> reasons) {
+        List<Refused> refusals = log.refusedLogins(who, programme.id());
         return new DonePage(
                 programme.name(),
                 new FormView(form.typed(), wording.errors(reasons)),
                 persons(programme),
-                Actions.KNOWN.stream()
-                        .map(action -> new DonePage.Option(action, words.action(action)))
+                Stream.concat(
+                                Stream.of(new DonePage.Option(Actions.SECURITY, words.say("audit.security.choice"))),
+                                Actions.KNOWN.stream().map(action -> new DonePage.Option(action, words.action(action))))
                         .toList(),
                 !form.typed().isEmpty(),
                 slice.entries().isEmpty() ? null : tables.done(slice.entries(), programme.zone()),
                 Pager.of(slice, "/done", form.query()),
                 "/done.csv?" + form.query(),
-                refused(log.refusedLogins(who, programme.id()), programme));
+                refused(refusals, programme),
+                refusals.stream().anyMatch(one -> one.wrong() + one.blocked() >= MANY));
     }
 
     private @Nullable TableView refused(List<Refused> refusals, Programme programme) {

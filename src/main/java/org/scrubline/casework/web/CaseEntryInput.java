@@ -37,7 +37,8 @@ final class CaseEntryInput {
             "supervisor",
             "plannedSupervision",
             "claimedPart",
-            "factors");
+            "factors",
+            "levels");
 
     private final SignedIn who;
     private final UUID programme;

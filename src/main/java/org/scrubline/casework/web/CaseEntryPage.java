@@ -45,7 +45,32 @@ record CaseEntryPage(
             List<Option> supervisors,
             List<Option> supervisions,
             List<Option> parts,
-            List<Option> factors) {}
+            List<Option> factors) {
+
+        /** For an own case: no trainee is asked for. */
+        Choices ownCase(List<Option> asked) {
+            return new Choices(procedures, eyes, sites, List.of(), asked, supervisions, parts, factors);
+        }
+    }
+
+    /** The same for a case of the person's own alone, sent elsewhere. */
+    CaseEntryPage ownCase(String to) {
+        return with(to, readings, choices.ownCase(choices.supervisors()));
+    }
+
+    /**
+     * The same as a device keeps it: supervisors by their initials, and places for both readings of an end, which the
+     * device fills in when a clock showed it twice.
+     */
+    CaseEntryPage forDevice() {
+        List<Option> places = List.of(Option.of("1", "1"), Option.of("2", "2"));
+        return with(action, places, choices.ownCase(Initials.of(choices.supervisors())));
+    }
+
+    private CaseEntryPage with(String to, List<Option> ends, Choices offered) {
+        return new CaseEntryPage(
+                to, planned, programmeId, List.of(), form, chosenFactors, ends, band, existing, otherEyeOf, offered);
+    }
 
     /** What is ticked among choices of one answer. */
     public List<String> chosen(String field) {

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.scrubline.casework.CaseAside;
 import org.scrubline.casework.CaseFile;
 import org.scrubline.casework.Cases;
 import org.scrubline.casework.Eye;
@@ -59,6 +60,18 @@ class CaseEntryPages {
                 "plannedOn",
                 LocalDate.ofInstant(clock.instant(), zone).plusDays(1).toString());
         return new Typed(values);
+    }
+
+    /** The form with nothing but the usual site. */
+    CaseEntryPage empty(SignedIn who, UUID programme) {
+        MultiValueMap<String, String> values = new LinkedMultiValueMap<>();
+        usualSite(who).ifPresent(usual -> values.add("site", usual.id().toString()));
+        return page(who, programme, false, new Typed(values), List.of());
+    }
+
+    /** The form of a case a device sent, for its trainee alone. */
+    CaseEntryPage aside(SignedIn who, CaseAside aside, Typed typed, List<Refusal> reasons) {
+        return page(who, aside.programmeId(), false, typed, reasons).ownCase("/cases/aside/" + aside.id());
     }
 
     /** The same for the other eye of a patient operated on the same day. */

@@ -61,8 +61,13 @@ class CaseWords {
                 case ENDED, ABANDONED -> say("case.never-ended");
             };
         }
+        return when(ended, zone);
+    }
+
+    /** An instant by the clock of a zone. */
+    String when(Instant at, ZoneId zone) {
         return DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm z", LocaleContextHolder.getLocale())
-                .format(ended.atZone(zone));
+                .format(at.atZone(zone));
     }
 
     private String planned(SurgicalCase found) {

@@ -12,6 +12,7 @@ import org.scrubline.casework.HandOffs;
 import org.scrubline.people.People;
 import org.scrubline.platform.FormView;
 import org.scrubline.platform.NotFound;
+import org.scrubline.platform.QrCode;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;

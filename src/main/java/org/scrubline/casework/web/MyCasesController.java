@@ -2,10 +2,13 @@ package org.scrubline.casework.web;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.scrubline.casework.CaseAside;
 import org.scrubline.casework.CaseState;
 import org.scrubline.casework.Cases;
+import org.scrubline.casework.DeviceCases;
 import org.scrubline.casework.SurgicalCase;
 import org.scrubline.casework.TraineeCase;
+import org.scrubline.people.People;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
@@ -19,11 +22,15 @@ import org.springframework.web.bind.annotation.GetMapping;
 class MyCasesController {
 
     private final Cases cases;
+    private final DeviceCases intake;
+    private final People people;
     private final CasePages pages;
     private final CaseWords words;
 
-    MyCasesController(Cases cases, CasePages pages, CaseWords words) {
+    MyCasesController(Cases cases, DeviceCases intake, People people, CasePages pages, CaseWords words) {
         this.cases = cases;
+        this.intake = intake;
+        this.people = people;
         this.pages = pages;
         this.words = words;
     }
@@ -35,7 +42,19 @@ class MyCasesController {
         }
         List<TraineeCase> own = cases.ofTrainee(who.personId());
         model.addAttribute("cases", own.stream().map(this::line).toList());
+        model.addAttribute(
+                "asides", intake.asides(who).stream().map(this::aside).toList());
         return "casework/my-cases";
+    }
+
+    private Link aside(CaseAside aside) {
+        String came = words.when(
+                aside.receivedAt(), people.programme(aside.programmeId()).zone());
+        return new Link(
+                "/cases/aside/" + aside.id(),
+                CaseBody.stored(aside.content()).text("reference"),
+                words.say("case.aside.sent", came),
+                null);
     }
 
     private Link line(TraineeCase own) {

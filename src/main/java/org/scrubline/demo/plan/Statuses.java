@@ -11,7 +11,10 @@ import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.rubric.Procedures;
 
-/** Says which cases were never scored, left as drafts, closed by time, made void, or scored twice. */
+/**
+ * Says which cases were never scored, left as drafts, closed by time, made void, or scored twice. The reference scorer
+ * leaves nothing undone.
+ */
 final class Statuses {
 
     /** A sheet nobody signed in this time needs a director's release. */
@@ -49,7 +52,8 @@ final class Statuses {
 
     List<Asked> draw() {
         Predicate<Asked> unscored = one -> trainee(one).equals(UNSCORED);
-        Predicate<Asked> others = unscored.negate();
+        Predicate<Asked> others =
+                one -> !trainee(one).equals(UNSCORED) && !one.scorer().equals(DemoCast.REFERENCE);
         set(CaseStatus.NEVER_SCORED, NEVER_OF_UNSCORED, fornixFirst(unscored));
         set(CaseStatus.DRAFT, DRAFTS_OF_UNSCORED, fornixFirst(unscored));
         int late = set(CaseStatus.DRAFT, DRAFTS, candidates(others.and(this::afterTheEnd)));

@@ -82,7 +82,7 @@ class SettingsPages {
         return List.of(
                 new Cell(words.name(key), "/settings/" + key + "?programme=" + programme.id()),
                 Cell.of(words.value(key, now.value(key))),
-                Cell.of(words.value(key, key.usual())),
+                Cell.of(words.value(key, now.usual(key))),
                 Cell.of(newest.map(change -> who(change, programme.zone())).orElse(NONE)),
                 Cell.of(newest.map(SettingChange::reason).orElse(NONE)));
     }
@@ -92,7 +92,8 @@ class SettingsPages {
     }
 
     SettingPage one(Programme programme, SettingKey key) {
-        int value = settings.of(programme.id()).value(key);
+        ProgrammeSettings now = settings.of(programme.id());
+        int value = now.value(key);
         List<ZoneOptions.Option> choices = key.unit() == SettingKey.Unit.YES_NO
                 ? Stream.of(1, 0)
                         .map(choice -> new ZoneOptions.Option(String.valueOf(choice), words.value(key, choice)))
@@ -104,7 +105,7 @@ class SettingsPages {
                 words.name(key),
                 words.about(key),
                 words.value(key, value),
-                words.value(key, key.usual()),
+                words.value(key, now.usual(key)),
                 String.valueOf(value),
                 wording.text("settings.range", words.value(key, key.least()), words.value(key, key.most())),
                 choices,

@@ -25,6 +25,11 @@ class AccountPrincipal implements UserDetails, CredentialsContainer {
         this.enabled = enabled;
     }
 
+    /** The same with another hash to compare with. */
+    AccountPrincipal withPassword(String hash) {
+        return new AccountPrincipal(accountId, tenantId, username, hash, enabled);
+    }
+
     UUID accountId() {
         return accountId;
     }

@@ -33,16 +33,27 @@ class LoginOutcomes {
         record.refused(attempt.getName(), false);
     }
 
+    /** A wrong code after a right password; the account's codes are slowed where they are checked. */
+    void wrongCode(String username, String address) {
+        throttle.failed(LoginThrottle.address(address));
+        record.refused(username, false);
+    }
+
     @EventListener
     void succeeded(AuthenticationSuccessEvent event) {
         throttle.succeeded(LoginThrottle.account(event.getAuthentication().getName()));
     }
 
-    /** Comes after the session was renewed, so that the entry carries the session the person works in. */
+    /**
+     * Comes after the session was renewed, so that the entry carries the session the person works in. After a password that
+     * is not enough it says nothing yet.
+     */
     @EventListener
     void entered(InteractiveAuthenticationSuccessEvent event) {
         if (event.getAuthentication().getPrincipal() instanceof AccountPrincipal account) {
-            TenantScope.run(account.tenantId(), () -> record.entered(account));
+            TenantScope.run(
+                    account.tenantId(),
+                    () -> record.entered(account, event.getAuthentication().getAuthorities()));
         }
     }
 }

@@ -13,6 +13,7 @@ import org.scrubline.platform.Memberships;
 import org.scrubline.platform.Origins;
 import org.scrubline.platform.RefusedLogins;
 import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.security.core.GrantedAuthority;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -28,6 +29,8 @@ class LoginRecord implements RefusedLogins {
 
     private final LoginRefusalStore refusals;
     private final Memberships memberships;
+    private final EntryRule rule;
+    private final Devices devices;
     private final Origins origins;
     private final ApplicationEventPublisher events;
     private final Clock clock;
@@ -35,21 +38,29 @@ class LoginRecord implements RefusedLogins {
     LoginRecord(
             LoginRefusalStore refusals,
             Memberships memberships,
+            EntryRule rule,
+            Devices devices,
             Origins origins,
             ApplicationEventPublisher events,
             Clock clock) {
         this.refusals = refusals;
         this.memberships = memberships;
+        this.rule = rule;
+        this.devices = devices;
         this.origins = origins;
         this.events = events;
         this.clock = clock;
     }
 
-    /** Runs in the scope of the organisation entered. */
-    public void entered(AccountPrincipal account) {
+    /** Runs in the scope of the organisation entered; {@code shown} are the factors. */
+    public void entered(AccountPrincipal account, Collection<? extends GrantedAuthority> shown) {
         memberships
                 .find(account.accountId(), account.tenantId())
-                .ifPresent(person -> events.publishEvent(new LoggedIn(person)));
+                .filter(person -> rule.of(person, shown) != EntryRule.Standing.SHOW)
+                .ifPresent(person -> {
+                    events.publishEvent(new LoggedIn(person));
+                    devices.entered(person);
+                });
     }
 
     /** Counts a refused log-in; {@code blocked} when the password was not even looked at. */

@@ -8,6 +8,8 @@ import java.time.ZoneOffset;
 import java.util.Optional;
 import org.scrubline.platform.Guesses;
 import org.scrubline.platform.SecretCode;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Propagation;
@@ -46,6 +48,8 @@ public class LoginThrottle implements Guesses {
             set blocked_until = :until
             where subject = :subject
             """;
+
+    private static final Logger log = LoggerFactory.getLogger(LoginThrottle.class);
 
     private final JdbcClient jdbc;
     private final Clock clock;
@@ -87,6 +91,9 @@ public class LoginThrottle implements Guesses {
                 .query(Integer.class)
                 .single();
         int over = failures - (subject.startsWith("address:") ? ADDRESS_FREE : ACCOUNT_FREE);
+        if (over == 0) {
+            log.warn("Security note: guessing is slowed, {}", subject);
+        }
         if (over >= 0) {
             Duration block = FIRST_BLOCK.multipliedBy(1L << Math.min(over, DOUBLINGS));
             jdbc.sql(BLOCK)

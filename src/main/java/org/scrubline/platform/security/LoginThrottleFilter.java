@@ -13,12 +13,13 @@ import org.springframework.security.web.util.matcher.OrRequestMatcher;
 import org.springframework.security.web.util.matcher.RequestMatcher;
 import org.springframework.web.filter.OncePerRequestFilter;
 
-/** Answers 429 before a password or passkey is even looked at while its account or address has to wait. */
+/** Answers 429 before a password, passkey or code is even looked at while its account or address has to wait. */
 class LoginThrottleFilter extends OncePerRequestFilter {
 
     private static final RequestMatcher LOG_IN = new OrRequestMatcher(
             PathPatternRequestMatcher.withDefaults().matcher(HttpMethod.POST, "/login"),
-            PathPatternRequestMatcher.withDefaults().matcher(HttpMethod.POST, PasskeyLogInFilter.PATH));
+            PathPatternRequestMatcher.withDefaults().matcher(HttpMethod.POST, PasskeyLogInFilter.PATH),
+            PathPatternRequestMatcher.withDefaults().matcher(HttpMethod.POST, EntryFilter.SHOW));
 
     private final LoginThrottle throttle;
     private final LoginRecord record;

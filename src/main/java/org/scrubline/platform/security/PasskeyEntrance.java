@@ -1,6 +1,7 @@
 package org.scrubline.platform.security;
 
 import org.scrubline.platform.passkey.PasskeyAnswers;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.security.authentication.AuthenticationEventPublisher;
 import org.springframework.security.authentication.ProviderManager;
 import org.springframework.stereotype.Component;
@@ -13,17 +14,25 @@ import org.springframework.stereotype.Component;
 class PasskeyEntrance {
 
     private final ProviderManager manager;
+    private final LogInMarks marks;
+    private final ApplicationEventPublisher events;
 
     PasskeyEntrance(
             PasskeyAnswers answers,
             AccountStore accounts,
             LoginThrottle throttle,
-            AuthenticationEventPublisher publisher) {
+            AuthenticationEventPublisher publisher,
+            LogInMarks marks,
+            ApplicationEventPublisher events) {
         this.manager = new ProviderManager(new PasskeyProvider(answers, accounts, throttle));
         this.manager.setAuthenticationEventPublisher(publisher);
+        this.marks = marks;
+        this.events = events;
     }
 
     PasskeyLogInFilter filter() {
-        return new PasskeyLogInFilter(manager);
+        PasskeyLogInFilter filter = new PasskeyLogInFilter(manager, marks);
+        filter.setApplicationEventPublisher(events);
+        return filter;
     }
 }

@@ -3,20 +3,13 @@ package org.scrubline.platform.security;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import jakarta.servlet.http.HttpSession;
-import java.util.List;
 import java.util.Optional;
 import org.scrubline.platform.passkey.Challenges;
 import org.springframework.http.HttpMethod;
 import org.springframework.security.authentication.AuthenticationManager;
 import org.springframework.security.core.Authentication;
 import org.springframework.security.web.authentication.AbstractAuthenticationProcessingFilter;
-import org.springframework.security.web.authentication.SavedRequestAwareAuthenticationSuccessHandler;
 import org.springframework.security.web.authentication.SimpleUrlAuthenticationFailureHandler;
-import org.springframework.security.web.authentication.session.ChangeSessionIdAuthenticationStrategy;
-import org.springframework.security.web.authentication.session.CompositeSessionAuthenticationStrategy;
-import org.springframework.security.web.context.HttpSessionSecurityContextRepository;
-import org.springframework.security.web.csrf.CsrfAuthenticationStrategy;
-import org.springframework.security.web.csrf.HttpSessionCsrfTokenRepository;
 import org.springframework.security.web.servlet.util.matcher.PathPatternRequestMatcher;
 
 /** Logs in with a passkey: a form with its answer, and the challenge from the session of the page it stood on. */
@@ -24,13 +17,10 @@ class PasskeyLogInFilter extends AbstractAuthenticationProcessingFilter {
 
     static final String PATH = "/login/passkey";
 
-    PasskeyLogInFilter(AuthenticationManager manager) {
+    PasskeyLogInFilter(AuthenticationManager manager, LogInMarks marks) {
         super(PathPatternRequestMatcher.withDefaults().matcher(HttpMethod.POST, PATH), manager);
-        setSecurityContextRepository(new HttpSessionSecurityContextRepository());
-        setSessionAuthenticationStrategy(new CompositeSessionAuthenticationStrategy(List.of(
-                new ChangeSessionIdAuthenticationStrategy(),
-                new CsrfAuthenticationStrategy(new HttpSessionCsrfTokenRepository()))));
-        setAuthenticationSuccessHandler(new SavedRequestAwareAuthenticationSuccessHandler());
+        LogInSession.renewedBy(this);
+        setAuthenticationSuccessHandler(marks);
         setAuthenticationFailureHandler(new SimpleUrlAuthenticationFailureHandler("/login?passkey"));
     }
 

@@ -11,6 +11,7 @@ import org.springframework.security.crypto.password.DelegatingPasswordEncoder;
 import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.authentication.UsernamePasswordAuthenticationFilter;
+import org.springframework.security.web.authentication.logout.LogoutFilter;
 import org.springframework.security.web.context.SecurityContextHolderFilter;
 import org.springframework.security.web.header.HeaderWriterFilter;
 import org.springframework.security.web.header.writers.CrossOriginOpenerPolicyHeaderWriter.CrossOriginOpenerPolicy;
@@ -23,6 +24,7 @@ class SecurityConfiguration {
     private static final String[] OPEN = {
         "/login",
         PasskeyLogInFilter.PATH,
+        EntryFilter.SHOW,
         "/setup",
         "/welcome",
         "/error",
@@ -44,11 +46,14 @@ class SecurityConfiguration {
             LoginThrottle throttle,
             LoginRecord record,
             Memberships memberships,
-            PasskeyEntrance passkeys)
+            PasskeyEntrance passkeys,
+            CodeEntrance codes,
+            LogInMarks marks)
             throws Exception {
         return http.authorizeHttpRequests(requests ->
                         requests.requestMatchers(OPEN).permitAll().anyRequest().authenticated())
-                .formLogin(form -> form.loginPage("/login").defaultSuccessUrl("/"))
+                .formLogin(form -> form.loginPage("/login").successHandler(marks))
+                .exceptionHandling(denied -> denied.authenticationEntryPoint(new EntryPoint()))
                 .logout(logout -> logout.logoutSuccessUrl("/login?left"))
                 .headers(headers -> headers.frameOptions(FrameOptionsConfig::deny)
                         .referrerPolicy(referrer -> referrer.policy(ReferrerPolicy.SAME_ORIGIN))
@@ -58,7 +63,9 @@ class SecurityConfiguration {
                 .addFilterBefore(new CspNonceFilter(), HeaderWriterFilter.class)
                 .addFilterBefore(new LoginThrottleFilter(throttle, record), UsernamePasswordAuthenticationFilter.class)
                 .addFilterAfter(passkeys.filter(), UsernamePasswordAuthenticationFilter.class)
+                .addFilterAfter(codes.filter(), UsernamePasswordAuthenticationFilter.class)
                 .addFilterAfter(new MembershipFilter(memberships), SecurityContextHolderFilter.class)
+                .addFilterBefore(codes.guard(), LogoutFilter.class)
                 .build();
     }
 

@@ -3,6 +3,7 @@ package org.scrubline.platform.security;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import org.scrubline.platform.Accounts;
@@ -31,6 +32,9 @@ class StoredAccounts implements Accounts, UserDetailsService {
     private final SecurityNotes notes;
     private final Clock clock;
 
+    /** Stands where no password was chosen yet, so that such an account takes as long to refuse as any other. */
+    private final String nobodys;
+
     StoredAccounts(
             AccountStore store,
             PasswordEncoder encoder,
@@ -44,12 +48,15 @@ class StoredAccounts implements Accounts, UserDetailsService {
         this.passkeys = passkeys;
         this.throttle = throttle;
         this.clock = clock;
+        this.nobodys = Objects.requireNonNull(encoder.encode(SecretCode.create()));
     }
 
     @Override
     @Transactional(readOnly = true)
     public UserDetails loadUserByUsername(String username) {
-        return store.byUsername(username).orElseThrow(() -> new UsernameNotFoundException("unknown"));
+        return store.byUsername(username)
+                .map(account -> account.getPassword() == null ? account.withPassword(nobodys) : account)
+                .orElseThrow(() -> new UsernameNotFoundException("unknown"));
     }
 
     @Override

@@ -11,5 +11,12 @@ import org.scrubline.platform.NavItem;
  * @param organisationName the organisation entered
  * @param nav main navigation in order
  * @param demo whether this server holds the invented demo programme
+ * @param newDevice whether there was a log-in from a new kind of device that its owner has not called their own
  */
-public record Shell(String personName, String roleName, String organisationName, List<NavItem> nav, boolean demo) {}
+public record Shell(
+        String personName,
+        String roleName,
+        String organisationName,
+        List<NavItem> nav,
+        boolean demo,
+        boolean newDevice) {}

@@ -1,5 +1,6 @@
 package org.scrubline.platform.web;
 
+import jakarta.servlet.http.HttpServletRequest;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -9,6 +10,7 @@ import org.scrubline.platform.NavItem;
 import org.scrubline.platform.Navigation;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
+import org.scrubline.platform.security.Devices;
 import org.springframework.context.MessageSource;
 import org.springframework.core.env.Environment;
 import org.springframework.core.env.Profiles;
@@ -22,19 +24,27 @@ class ShellAdvice {
 
     private final List<Navigation> rooms;
     private final MessageSource messages;
+    private final Devices devices;
     private final boolean demo;
 
-    ShellAdvice(List<Navigation> rooms, MessageSource messages, Environment environment) {
+    ShellAdvice(List<Navigation> rooms, MessageSource messages, Devices devices, Environment environment) {
         this.rooms = rooms;
         this.messages = messages;
+        this.devices = devices;
         this.demo = environment.acceptsProfiles(Profiles.of("demo"));
     }
 
     @ModelAttribute("shell")
     @Nullable
-    Shell shell(@AuthenticationPrincipal @Nullable Object principal, Locale locale) {
+    Shell shell(@AuthenticationPrincipal @Nullable Object principal, Locale locale, HttpServletRequest request) {
         return principal instanceof SignedIn who
-                ? new Shell(who.printedName(), roles(who, locale), who.organisationName(), navigation(who), demo)
+                ? new Shell(
+                        who.printedName(),
+                        roles(who, locale),
+                        who.organisationName(),
+                        navigation(who),
+                        demo,
+                        !devices.unknown(who, request).isEmpty())
                 : null;
     }
 

@@ -1,16 +1,12 @@
 package org.scrubline.platform.web;
 
 import jakarta.servlet.http.HttpSession;
-import java.time.Instant;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.UUID;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Passkeys;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.passkey.Challenges;
-import org.springframework.context.i18n.LocaleContextHolder;
 import org.springframework.stereotype.Component;
 
 /** Makes the page of a person's own passkeys. */
@@ -50,13 +46,7 @@ class SignInKeysPages {
     }
 
     private static SignInKeysPage.KeyLine line(Passkeys.Passkey key) {
-        Instant used = key.lastUsedAt();
-        return new SignInKeysPage.KeyLine(key.id(), key.label(), at(key.createdAt()), used == null ? null : at(used));
-    }
-
-    /** An account belongs to no place, so its times are in UTC. */
-    private static String at(Instant instant) {
-        return DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm 'UTC'", LocaleContextHolder.getLocale())
-                .format(instant.atOffset(ZoneOffset.UTC));
+        return new SignInKeysPage.KeyLine(
+                key.id(), key.label(), AccountTimes.at(key.createdAt()), AccountTimes.atOrNever(key.lastUsedAt()));
     }
 }

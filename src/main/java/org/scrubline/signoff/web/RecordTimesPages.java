@@ -23,13 +23,18 @@ class RecordTimesPages {
         ZoneId zone = signed.signedZone();
         List<Line> lines = new ArrayList<>();
         lines.add(line("ended", words.at(signed.caseEndedAt(), zone)));
-        lines.add(line("first-scored", words.at(content.reviewed().firstScoredAt(), zone)));
+        lines.add(line(
+                content.device() == null ? "first-scored" : "first-received",
+                words.at(content.reviewed().firstScoredAt(), zone)));
         lines.add(line("signed", words.at(signed.signedAt(), zone)));
         lines.add(line("received", words.at(signed.receivedAt(), zone)));
         SignedContent.DeviceTime device = content.device();
         if (device != null) {
             String at = words.at(device.at(), zone);
             lines.add(line("device", device.far() ? words.say("signoff.times.device.far", at) : at));
+            if (device.receivedLate()) {
+                lines.add(line("received-late", words.say("signoff.times.received-late.said")));
+            }
         }
         SignedContent.Release release = content.release();
         if (release != null) {

@@ -110,14 +110,14 @@ class SignedPages {
     private @Nullable String credential(SignedSheet signed, SignedContent content) {
         CredentialUsed used = content.credential();
         Optional<CredentialCheck.Fault> fault = CredentialCheck.fault(
-                new CredentialClaim(content.reviewedHash(), used),
+                new CredentialClaim(content.credentialHash(), used),
                 assertions.of(LeafKind.SIGNATURE, signed.id()).orElse(null));
         if (fault.isPresent()) {
             return words.say("signoff.credential.fault");
         }
         return used == null
                 ? null
-                : words.say("signoff.credential." + used.kind().name());
+                : words.say("signoff.credential." + used.kind().name() + (content.device() == null ? "" : ".table"));
     }
 
     private SignedPage.RemarkView remark(SignedSheet signed, Remark remark) {

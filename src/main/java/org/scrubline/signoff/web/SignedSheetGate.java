@@ -34,7 +34,7 @@ class SignedSheetGate implements HandlerInterceptor, WebMvcConfigurer {
     public void addInterceptors(InterceptorRegistry registry) {
         registry.addInterceptor(this)
                 .addPathPatterns("/sheets/{id}", "/sheets/{id}/**")
-                .excludePathPatterns("/sheets/{id}/sign", "/sheets/{id}/signed");
+                .excludePathPatterns("/sheets/{id}/sign", "/sheets/{id}/signing", "/sheets/{id}/signed");
     }
 
     @Override

@@ -1,7 +1,9 @@
 package org.scrubline.audit.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.redirectedUrl;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
@@ -135,6 +137,30 @@ class AuditPagesTests {
             answers("/done", who, 404);
             answers("/done.csv", who, 404);
         }
+    }
+
+    @Test
+    void whatConcernsAccountsIsOneChoiceAndGuessingIsSaid() throws Exception {
+        assertThat(page("/done?action=security", administrator))
+                .contains("added Ottilie Brannock as supervisor")
+                .doesNotContain("signed the sheet")
+                .doesNotContain("somebody may be guessing");
+        for (int i = 0; i < 20; i++) {
+            guess(trainee.username());
+        }
+        assertThat(page("/done", administrator)).contains("somebody may be guessing");
+    }
+
+    private void guess(String username) throws Exception {
+        mvc.perform(post("/login")
+                .servletPath("/login")
+                .param("username", username)
+                .param("password", "not the password")
+                .with(csrf())
+                .with(request -> {
+                    request.setRemoteAddr("198.51.100.34");
+                    return request;
+                }));
     }
 
     @Test

@@ -21,6 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.scrubline.casework.Cases;
 import org.scrubline.casework.Sheets;
 import org.scrubline.casework.TestProgramme;
+import org.scrubline.platform.QrCode;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.ScrublineClock;
 import org.scrubline.platform.SignedIn;

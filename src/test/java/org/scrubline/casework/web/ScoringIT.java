@@ -10,6 +10,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.WaitUntilState;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -44,6 +45,17 @@ class ScoringIT {
 
     private static final int PHONE = 360;
     private static final int PHONE_HEIGHT = 640;
+
+    /** What has focus: a phase to open, the trainee's part as logged, a step without an answer, the review, or else. */
+    private static final String FOCUSED = """
+            () => {
+              const at = document.activeElement;
+              if (at.matches("details.phase:not([open]) > summary")) return "closed";
+              if (at.matches("button[name=role]")) return "role";
+              if (at.matches("input[name^='step.']") && !at.closest("fieldset").querySelector(":checked")) return "blank";
+              return at.matches(".verdict-bar button") ? "review" : "";
+            }
+            """;
 
     @LocalServerPort
     int port;
@@ -167,6 +179,48 @@ class ScoringIT {
         assertThat(mark("TF01")).hasText("saved");
         assertThat(page.locator("input[name='step.TF01'][value='3']")).isChecked();
         page.waitForCondition(() -> read().step("TF01").equals(new Scored(3)));
+    }
+
+    /** A phone on its side, which is also a screen of 1280 px at 200 % zoom (WCAG 2.2, 1.4.4 and 2.1.1). */
+    @Test
+    void theWholeSheetIsScoredByKeyboardAloneOnAPhoneOnItsSide() {
+        page.setViewportSize(640, PHONE);
+        for (int stops = 0; stops < 200 && !progress().startsWith("19 "); stops++) {
+            page.keyboard().press("Tab");
+            switch (String.valueOf(page.evaluate(FOCUSED))) {
+                case "closed", "role" -> page.keyboard().press("Enter");
+                case "blank" -> {
+                    page.keyboard().press("Space");
+                    page.keyboard().press("ArrowRight");
+                    page.keyboard().press("ArrowRight");
+                }
+                default -> {}
+            }
+        }
+        assertThat(page.evaluate("() => document.documentElement.scrollWidth")).isEqualTo(640);
+        while (!"review".equals(page.evaluate(FOCUSED))) {
+            page.keyboard().press("Tab");
+        }
+        page.keyboard().press("Enter");
+        page.waitForURL("**/sheets/" + id + "/review");
+        assertThat(read().steps()).hasSize(19).containsEntry("TF19", new Scored(3));
+        assertThat(read().confirmedPart()).isNotNull();
+    }
+
+    private String progress() {
+        return page.locator(".verdict-bar .number").textContent();
+    }
+
+    @Test
+    void anAnswerGivenBeforeTheScriptsHaveComeIsSavedToo() {
+        List<Route> held = new java.util.concurrent.CopyOnWriteArrayList<>();
+        page.route("**/offline/sheet-page.js", held::add);
+        page.navigate(address("/sheets/" + id), new Page.NavigateOptions().setWaitUntil(WaitUntilState.COMMIT));
+        answer("TF01", "4").click();
+        page.waitForCondition(() -> !held.isEmpty());
+        held.forEach(Route::resume);
+        assertThat(mark("TF01")).hasText("saved");
+        page.waitForCondition(() -> read().step("TF01").equals(new Scored(4)));
     }
 
     @Test

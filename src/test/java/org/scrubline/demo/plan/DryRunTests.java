@@ -28,7 +28,7 @@ import org.scrubline.rubric.RubricLibrary;
  */
 class DryRunTests {
 
-    private static final int SEEDS = 6;
+    private static final int SEEDS = 4;
     private static final Rubric RUBRIC = RubricLibrary.shipped().rubric(Procedures.TRAB_FORNIX);
 
     private static List<Form> forms = List.of();
@@ -100,7 +100,7 @@ class DryRunTests {
         for (int level = 1; level <= 5; level++) {
             int wanted = level;
             double share = all.stream().filter(one -> one == wanted).count() / (double) all.size();
-            assertThat(share).as("level %d", level).isCloseTo(expected[level - 1], within(.03));
+            assertThat(share).as("level %d", level).isCloseTo(expected[level - 1], within(.04));
         }
     }
 

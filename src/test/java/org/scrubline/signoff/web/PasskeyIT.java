@@ -6,12 +6,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
 import java.io.IOException;
 import java.net.ServerSocket;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
+import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -29,6 +31,7 @@ import org.scrubline.platform.Passkeys;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.database.TestDatabase;
+import org.scrubline.platform.factor.AuthenticatorApp;
 import org.scrubline.signoff.SignedContent;
 import org.scrubline.signoff.SignedSheet;
 import org.scrubline.signoff.SignedSheets;
@@ -120,6 +123,38 @@ class PasskeyIT {
                         .in(() -> assertions.of(LeafKind.SIGNATURE, signed.id()))
                         .map(kept -> CredentialCheck.fault(claim(SignedContent.read(signed.content())), kept)))
                 .hasValueSatisfying(fault -> assertThat(fault).isEmpty());
+    }
+
+    @Test
+    void aSecondFactorIsSetUpPrintedAndAsked() {
+        logIn(theatre.supervisor());
+        page.navigate(address("/account/second-factor"));
+        look("second-factor-set-up");
+        String secret = page.locator("main b.number").innerText();
+        page.fill("#code", "000000");
+        page.locator("main .button-main").click();
+        assertThat(page.getByRole(AriaRole.ALERT)).containsText("This is not the code the app shows");
+        page.fill("#code", new AuthenticatorApp(secret).code(clock.instant()));
+        page.locator("main .button-main").click();
+        assertThat(page.locator(".recovery-codes li")).hasCount(10);
+        look("recovery-codes");
+        String recovery = page.locator(".recovery-codes li").first().innerText();
+        for (String own : List.of("second-factor", "sessions", "password")) {
+            page.navigate(address("/account/" + own));
+            look("account-" + own);
+        }
+        page.locator("header .who button").click();
+        page.waitForURL("**/login?left");
+
+        page.fill("#username", theatre.supervisor().username());
+        page.fill("#password", TestOrganisations.PASSWORD);
+        page.locator("main .button-main").click();
+        page.waitForURL("**/login/code");
+        look("login-code");
+        page.fill("#code", recovery);
+        page.locator("main .button-main").first().click();
+        page.waitForURL(url -> !url.contains("/login"));
+        assertThat(page.locator(".who b")).hasText("Ansel Verrin");
     }
 
     @Test
@@ -236,24 +271,22 @@ class PasskeyIT {
         assertThat(page.locator(".flash")).containsText("is added");
     }
 
-    /** Accessible and no wider than the screen, on a phone and a desk, by day and by night. */
+    /** Accessible and no wider than the screen, on a desk by night and on a phone by day. */
     private void look(String name) {
-        for (ColorScheme theme : new ColorScheme[] {ColorScheme.DARK, ColorScheme.LIGHT}) {
-            page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(theme));
-            for (int width : new int[] {1280, 360}) {
-                page.setViewportSize(width, 740);
-                Axe.assertNoViolations(page);
-                assertThat((Integer) page.evaluate("() => document.documentElement.scrollWidth"))
-                        .as("%s at %d px", name, width)
-                        .isLessThanOrEqualTo(width);
-                String directory = System.getProperty("scrubline.test.shots", "");
-                if (!directory.isEmpty()) {
-                    page.screenshot(new Page.ScreenshotOptions()
-                            .setPath(Path.of(directory, "passkey-" + name + "-" + width + "-" + theme + ".png"))
-                            .setFullPage(true));
-                }
-            }
-        }
+        look(name, ColorScheme.DARK, 1280);
+        look(name, ColorScheme.LIGHT, 360);
+    }
+
+    private void look(String name, ColorScheme theme, int width) {
+        page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(theme));
+        page.setViewportSize(width, 740);
+        Axe.assertNoViolations(page);
+        assertThat((Integer) page.evaluate("() => document.documentElement.scrollWidth"))
+                .as("%s at %d px", name, width)
+                .isLessThanOrEqualTo(width);
+        page.screenshot(new Page.ScreenshotOptions()
+                .setPath(Path.of("target", "screenshots", "passkey-" + name + "-" + width + ".png"))
+                .setFullPage(true));
     }
 
     private static String address(String path) {

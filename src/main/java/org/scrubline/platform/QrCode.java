@@ -1,4 +1,4 @@
-package org.scrubline.casework.web;
+package org.scrubline.platform;
 
 import com.google.zxing.BarcodeFormat;
 import com.google.zxing.EncodeHintType;
@@ -14,11 +14,11 @@ import java.util.Map;
  * @param size width and height of the picture in modules, the quiet border of four included
  * @param path one horizontal stroke a run of dark modules
  */
-record QrCode(int size, String path) implements Serializable {
+public record QrCode(int size, String path) implements Serializable {
 
     private static final int BORDER = 4;
 
-    static QrCode of(String text) {
+    public static QrCode of(String text) {
         try {
             BitMatrix modules =
                     new QRCodeWriter().encode(text, BarcodeFormat.QR_CODE, 0, 0, Map.of(EncodeHintType.MARGIN, BORDER));

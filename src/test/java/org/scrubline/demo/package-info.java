@@ -1,0 +1,4 @@
+@NullMarked
+package org.scrubline.demo;
+
+import org.jspecify.annotations.NullMarked;

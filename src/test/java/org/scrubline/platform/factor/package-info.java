@@ -1,0 +1,4 @@
+@NullMarked
+package org.scrubline.platform.factor;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package org.scrubline.platform.production;
+
+import org.jspecify.annotations.NullMarked;
