@@ -25,6 +25,7 @@ import org.scrubline.rubric.Procedures;
 import org.scrubline.rubric.PublishedRubric;
 import org.scrubline.rubric.Rubrics;
 import org.scrubline.rubric.Step;
+import org.scrubline.scoring.curve.CaseBand;
 import org.scrubline.scoring.curve.ProcedureStandard;
 import org.scrubline.signoff.SignedSheet;
 import org.scrubline.signoff.SignedSheets;
@@ -91,7 +92,7 @@ class ProgrammeReading {
                 sheet.procedureCode(),
                 sheet.caseEndedAt(),
                 sheet.firstSignedAt(),
-                sheet.band().ordinal(),
+                CaseBand.valueOf(sheet.band().name()),
                 levels,
                 !sheet.marks().awaitingCountersignature());
     }

@@ -71,7 +71,7 @@ public final class AdjustedLevels {
     }
 
     private static String band(SignedForm form) {
-        return Integer.toString(form.band());
+        return form.band().name();
     }
 
     private static List<Row> rows(List<SignedForm> scored) {

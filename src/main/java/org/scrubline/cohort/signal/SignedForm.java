@@ -4,12 +4,13 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Map;
 import java.util.Set;
+import org.scrubline.scoring.curve.CaseBand;
 
 /**
  * One signed sheet that counts, as the rules read it: what was seen, by whom and when, and nothing else.
  *
  * @param id of the signed sheet, so that a number can open it
- * @param band complexity of the case, 0 to 3 for A to D
+ * @param band complexity of the case
  * @param levels 1 to 5 by step code, scored steps only
  * @param settled false while it awaits a countersignature; it counts meanwhile, toward no gate
  */
@@ -21,7 +22,7 @@ public record SignedForm(
         String procedure,
         Instant endedAt,
         Instant signedAt,
-        int band,
+        CaseBand band,
         Map<String, Integer> levels,
         boolean settled) {
 

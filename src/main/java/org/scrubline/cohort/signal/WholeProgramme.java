@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
-import org.scrubline.scoring.curve.CaseBand;
 import org.scrubline.scoring.curve.CaseContext;
 import org.scrubline.scoring.curve.CompetencyCurve;
 import org.scrubline.scoring.curve.CompetencyModel;
@@ -86,7 +85,7 @@ final class WholeProgramme {
                             form.caseId(),
                             form.endedAt(),
                             done++,
-                            CaseBand.values()[form.band()],
+                            form.band(),
                             before == null ? null : before.endedAt());
                 }
                 add(scores, form, context);

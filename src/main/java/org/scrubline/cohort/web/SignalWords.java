@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.scrubline.cohort.SignalReport;
 import org.scrubline.cohort.signal.Signal;
@@ -125,15 +126,14 @@ class SignalWords {
         Map<String, SignedForm> forms = new HashMap<>();
         report.read().forms().forEach(form -> forms.put(form.id(), form));
         return signal.forms().stream()
-                .filter(forms::containsKey)
-                .map(id -> new SignalPage.Sheet(
-                        "/signed/" + id,
+                .flatMap(id -> Optional.ofNullable(forms.get(id)).stream())
+                .map(form -> new SignalPage.Sheet(
+                        "/signed/" + form.id(),
                         wording.text(
                                 "signals.sheet",
-                                DAY.format(forms.get(id)
-                                        .endedAt()
+                                DAY.format(form.endedAt()
                                         .atZone(report.programme().zone())),
-                                forms.get(id).procedure())))
+                                form.procedure())))
                 .toList();
     }
 }

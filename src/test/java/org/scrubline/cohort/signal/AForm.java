@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.HashMap;
 import java.util.Map;
+import org.scrubline.scoring.curve.CaseBand;
 
 /** A signed sheet as the rules read it: an hour after a plain case of trainee T, scored by supervisor S. */
 final class AForm {
@@ -61,6 +62,6 @@ final class AForm {
     SignedForm build() {
         Instant ended = START.plus(Duration.ofDays(day));
         return new SignedForm(
-                id, "case " + id, trainee, scorer, "TRAB_FORNIX", ended, ended.plus(delay), 0, levels, true);
+                id, "case " + id, trainee, scorer, "TRAB_FORNIX", ended, ended.plus(delay), CaseBand.A, levels, true);
     }
 }

@@ -17,6 +17,7 @@ import org.scrubline.demo.plan.PlannedSheet;
 import org.scrubline.rubric.Procedures;
 import org.scrubline.rubric.RubricLibrary;
 import org.scrubline.rubric.Step;
+import org.scrubline.scoring.curve.CaseBand;
 import org.scrubline.scoring.curve.ProcedureStandard;
 
 /** The invented programme as the rules would read it from its signed sheets: nothing of what was planted goes in. */
@@ -71,7 +72,7 @@ final class PlannedProgramme {
                 one.procedure(),
                 one.endedAt(),
                 sheet.signedAt(),
-                one.band().ordinal(),
+                CaseBand.valueOf(one.band().name()),
                 levels(first ? one.reviewedSteps() : sheet.steps()),
                 true);
     }
