@@ -131,8 +131,8 @@ class SignalWords {
                         "/signed/" + form.id(),
                         wording.text(
                                 "signals.sheet",
-                                DAY.format(form.endedAt()
-                                        .atZone(report.programme().zone())),
+                                DAY.format(
+                                        form.endedAt().atZone(report.programme().zone())),
                                 form.procedure())))
                 .toList();
     }
