@@ -18,6 +18,15 @@ const place = (form, [name, value]) => {
   return form.querySelector(kind === "event" ? "#events h2" : ".role h2");
 };
 
+// A list whose lines stay the same is left alone: each one put in again is laid out and painted again.
+const lines = (list, children) => {
+  const same = list.children.length === children.length
+    && children.every((child, at) => child.isEqualNode(list.children[at]));
+  if (!same) {
+    list.replaceChildren(...children);
+  }
+};
+
 export const sheetView = (form) => {
   const words = form.dataset;
   const bar = form.querySelector(".verdict-bar");
@@ -94,14 +103,14 @@ export const sheetView = (form) => {
     return line;
   };
 
-  const picks = (name, sentences) => form.querySelector(`[data-picks="${name}"]`).replaceChildren(
-    ...sentences.map((sentence) => element("button", sentence, { type: "submit", className: "pick", name, value: sentence })));
+  const picks = (name, sentences) => lines(form.querySelector(`[data-picks="${name}"]`), sentences.map(
+    (sentence) => element("button", sentence, { type: "submit", className: "pick", name, value: sentence })));
 
   const followFoot = (answer) => {
     bar.querySelector(".number").textContent = answer.progress;
     bar.querySelector(".verdict").textContent = answer.verdict;
     const list = bar.querySelector("ul") ?? bar.querySelector("[role=status]").appendChild(element("ul", ""));
-    list.replaceChildren(...answer.reasons.map((reason) => {
+    lines(list, answer.reasons.map((reason) => {
       const line = element("li", "");
       line.append(element("a", reason.text, { href: reason.href }));
       return line;
@@ -120,7 +129,7 @@ export const sheetView = (form) => {
     form.querySelectorAll("details.phase").forEach(followRest);
     followRole(answer);
     followFoot(answer);
-    form.querySelector(".recorded").replaceChildren(...answer.events.map(eventLine));
+    lines(form.querySelector(".recorded"), answer.events.map(eventLine));
     form.querySelector(".none-recorded").hidden = answer.events.length > 0;
     form.querySelectorAll(".pieces").forEach((hint) => { hint.textContent = answer.pieces; });
     picks("strength.pick", answer.strengths);

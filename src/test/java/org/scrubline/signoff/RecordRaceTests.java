@@ -13,6 +13,7 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeEach;
@@ -186,6 +187,8 @@ class RecordRaceTests {
         UUID sheet = fixture.complete(theatre, clock.instant().minus(Duration.ofHours(3)));
         UUID caseId = fixture.read(theatre, sheet).caseId();
         CountDownLatch signedNow = new CountDownLatch(1);
+        // Set inside the transaction: the change may go on after the commit and before the future knows it is done.
+        AtomicBoolean nothingLeftButTheCommit = new AtomicBoolean();
         ExecutorService threads = Executors.newFixedThreadPool(2);
         try {
             Future<SignedSheet> signature = threads.submit(() -> in(() -> transaction.execute(status -> {
@@ -193,6 +196,7 @@ class RecordRaceTests {
                         signing.signWithoutCredential(scorer, sheet).orThrow();
                 signedNow.countDown();
                 pause();
+                nothingLeftButTheCommit.set(true);
                 return record;
             })));
             signedNow.await();
@@ -200,7 +204,7 @@ class RecordRaceTests {
                 jdbc.sql("update surgical_case set band = 'D' where id = :id")
                         .param("id", caseId)
                         .update();
-                return signature.isDone();
+                return nothingLeftButTheCommit.get();
             })));
             assertThat(changed.get()).as("the change waited").isTrue();
             assertThat(signature.get().band().name()).isEqualTo("B");

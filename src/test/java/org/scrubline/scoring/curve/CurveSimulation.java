@@ -3,6 +3,7 @@ package org.scrubline.scoring.curve;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Random;
 
 /**
@@ -26,6 +27,7 @@ final class CurveSimulation {
     private int points;
     private double squares;
     private double bias;
+    private final MovingMean moving = new MovingMean();
 
     /** All trainees of programmes fitted with their own scores. */
     void ownFit(int from, int programmes) {
@@ -37,6 +39,7 @@ final class CurveSimulation {
             int all = 0;
             for (int t = 0; t < 14; t++) {
                 CompetencyCurve curve = CompetencyModel.smooth(fit, table, "t" + t, STANDARD);
+                Map<Long, Double> means = MovingMean.of(programme.scores, "t" + t);
                 for (int i = 0; i < curve.points().size(); i++) {
                     CurvePoint point = curve.points().get(i);
                     double truth = programme.truePanelLevel(t, i, 4);
@@ -44,6 +47,7 @@ final class CurveSimulation {
                     all++;
                     squares += (point.level() - truth) * (point.level() - truth);
                     bias += point.level() - truth;
+                    moving.add(means.get((long) i), truth);
                 }
                 chances(
                         programme,
@@ -105,6 +109,11 @@ final class CurveSimulation {
         }
     }
 
+    /** Error of the curves against that of a moving mean of raw levels after its best rescaling. */
+    double errorAgainstMovingMean() {
+        return Math.sqrt(squares / points) / moving.error();
+    }
+
     double coverage() {
         return coverageByProgramme.stream().mapToDouble(c -> c).average().orElse(0);
     }
@@ -123,10 +132,11 @@ final class CurveSimulation {
         if (points > 0) {
             text.append(String.format(
                     Locale.ROOT,
-                    "90 %% bands hold the truth in %.1f %% (se %.1f), root mean square error %.3f, bias %.3f, %d points%n",
+                    "90 %% bands hold the truth in %.1f %% (se %.1f), root mean square error %.3f (moving mean %.3f), bias %.3f, %d points%n",
                     100 * coverage(),
                     100 * coverageError(),
                     Math.sqrt(squares / points),
+                    moving.error(),
                     bias / points,
                     points));
         }

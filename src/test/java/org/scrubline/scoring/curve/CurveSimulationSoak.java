@@ -16,6 +16,7 @@ class CurveSimulationSoak {
         own.ownFit(1000, 60);
         System.out.println("own fit\n" + own.report());
         assertThat(own.coverage()).isBetween(0.88, 0.92);
+        assertThat(own.errorAgainstMovingMean()).isLessThanOrEqualTo(0.5);
         assertThat(own.steps.worst(100)).isLessThan(0.04);
         assertThat(own.wholeCase.worst(40)).isLessThan(0.04);
         assertThat(own.assurance.mostOptimistic(40)).isLessThan(0.04);

@@ -15,6 +15,7 @@ class CurveSimulationTests {
         double spread = 3 * simulation.coverageError();
         assertThat(simulation.coverage()).as(report).isBetween(0.88 - spread, 0.92 + spread);
         assertThat(simulation.coverageError()).as(report).isLessThan(0.02);
+        assertThat(simulation.errorAgainstMovingMean()).as(report).isLessThanOrEqualTo(0.55);
         assertThat(simulation.steps.worst(40)).as(report).isLessThan(0.04);
         assertThat(simulation.wholeCase.worst(15)).as(report).isLessThan(0.08);
     }
