@@ -95,4 +95,14 @@ class ArchitectureTests {
             .should()
             .onlyHaveDependentClassesThat()
             .resideInAnyPackage("org.scrubline.entitlement", "org.scrubline.committee");
+
+    @ArchTest
+    static final ArchRule notesForOneselfAreReadByTheirOwnPageAlone = classes()
+            .that()
+            .haveFullyQualifiedName("org.scrubline.casework.Reflections")
+            .or()
+            .haveFullyQualifiedName("org.scrubline.casework.Reflection")
+            .should()
+            .onlyHaveDependentClassesThat()
+            .haveNameMatching("org\\.scrubline\\.casework\\.(web\\.)?(Stored)?Reflection.*");
 }
