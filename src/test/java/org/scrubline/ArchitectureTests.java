@@ -105,4 +105,15 @@ class ArchitectureTests {
             .should()
             .onlyHaveDependentClassesThat()
             .haveNameMatching("org\\.scrubline\\.casework\\.(web\\.)?(Stored)?Reflection.*");
+
+    /** The analyst's page and the person's own; no curve, signal, pack or decision. */
+    @ArchTest
+    static final ArchRule whatPeopleSaidAboutThemselvesFeedsNoNumberAboutThem = classes()
+            .that()
+            .haveFullyQualifiedName("org.scrubline.people.Characteristics")
+            .should()
+            .onlyHaveDependentClassesThat()
+            .haveNameMatching("org\\.scrubline\\.people\\.(web\\.|Stored)Characteristics.*"
+                    + "|org\\.scrubline\\.cohort\\.ReadEquality"
+                    + "|org\\.scrubline\\.demo\\.Demo.*");
 }

@@ -8,7 +8,7 @@ import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.springframework.stereotype.Component;
 
-/** Directors and committee members start here; supervisors find how they score. */
+/** Directors and committee members start here; supervisors find how they score, analysts the groups. */
 @Component
 class CohortNavigation implements Navigation {
 
@@ -23,6 +23,9 @@ class CohortNavigation implements Navigation {
         }
         if (who.has(Role.SUPERVISOR)) {
             entries.add(new NavItem("my-scoring", "/my-scoring", SCORING_ORDER));
+        }
+        if (who.has(Role.ANALYST)) {
+            entries.add(new NavItem("equality", "/cohort/equality", ORDER));
         }
         return entries;
     }

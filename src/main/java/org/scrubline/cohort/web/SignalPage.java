@@ -23,10 +23,18 @@ record SignalPage(
      * @param title whom it is about, and what
      * @param href the page with the numbers; null when there is none
      * @param change what would change this
+     * @param alarms how often the rule speaks in vain; null for a count
      * @param sheets heading of the sheets it rests on
      * @param evidence these sheets; may be empty
      */
-    record Line(String title, @Nullable String href, String why, String change, String sheets, List<Sheet> evidence) {}
+    record Line(
+            String title,
+            @Nullable String href,
+            String why,
+            String change,
+            @Nullable String alarms,
+            String sheets,
+            List<Sheet> evidence) {}
 
     /** A signed sheet to open. */
     record Sheet(String href, String label) {}

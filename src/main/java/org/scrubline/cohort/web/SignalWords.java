@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.scrubline.cohort.SignalReport;
 import org.scrubline.cohort.signal.Signal;
 import org.scrubline.cohort.signal.SignedForm;
@@ -34,8 +35,14 @@ class SignalWords {
                 linked ? href(signal) : null,
                 wording.text(key, figures(report, signal)),
                 wording.text(key + ".change"),
+                alarms(signal.kind()),
                 wording.text("signals.sheets", evidence.size()),
                 evidence);
+    }
+
+    /** How often the rule speaks in vain; null where there is nothing to be wrong about. */
+    private @Nullable String alarms(Signal.Kind kind) {
+        return kind.without() == 0 ? null : wording.text("signals.alarms", kind.falseAlarms(), kind.without());
     }
 
     /** The heading of a signal: who, and what it is about. */

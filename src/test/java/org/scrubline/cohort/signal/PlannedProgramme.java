@@ -2,18 +2,26 @@ package org.scrubline.cohort.signal;
 
 import java.time.Duration;
 import java.time.LocalDate;
+import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.scrubline.casework.Part;
 import org.scrubline.casework.StepState;
+import org.scrubline.cohort.GroupTables;
 import org.scrubline.demo.plan.CaseStatus;
 import org.scrubline.demo.plan.DemoCast;
 import org.scrubline.demo.plan.DemoPlan;
 import org.scrubline.demo.plan.DemoRubrics;
 import org.scrubline.demo.plan.PlannedCase;
 import org.scrubline.demo.plan.PlannedSheet;
+import org.scrubline.people.Characteristic;
+import org.scrubline.people.SettingKey;
 import org.scrubline.rubric.Procedures;
 import org.scrubline.rubric.RubricLibrary;
 import org.scrubline.rubric.Step;
@@ -24,6 +32,16 @@ import org.scrubline.scoring.curve.ProcedureStandard;
 final class PlannedProgramme {
 
     private static final int MONTHS = 24;
+
+    /** Whom the scenario gives cause for a signal that is concluded, and S09, about whom nothing is ever said. */
+    private static final Map<Signal.Kind, Set<String>> PLANTED = Map.of(
+            Signal.Kind.PLATEAU, Set.of("T02"),
+            Signal.Kind.REGRESSION, Set.of(),
+            Signal.Kind.STEPS_BEHIND, Set.of("T04", "T08", "T11", "T12"),
+            Signal.Kind.FEW_CASES, Set.of("T03", "T14"),
+            Signal.Kind.SCORES_LOWER, Set.of("S02", "S07", "S09"),
+            Signal.Kind.SCORES_HIGHER, Set.of("S03", "S08", "S09"),
+            Signal.Kind.NARROW_RANGE, Set.of("S05", "S09"));
 
     private PlannedProgramme() {}
 
@@ -111,6 +129,7 @@ final class PlannedProgramme {
         found.put("S06 signs late", scorer(all, "S06", Signal.Kind.SIGNS_LATE));
         found.put("S09 too few to judge", tooFew(all, "S09"));
         found.put("T10 not scored by S08", apart(programme, "T10", "S08"));
+        found.put("every table on groups hidden", groupsHidden(programme));
         return found;
     }
 
@@ -122,6 +141,23 @@ final class PlannedProgramme {
         accused.put(
                 "S01", all.scorers().stream().anyMatch(signal -> signal.about().equals("S01")));
         return accused;
+    }
+
+    /** How many signals that are concluded are about somebody without cause, by kind. */
+    static Map<Signal.Kind, Integer> withoutCause(Findings all) {
+        Map<Signal.Kind, Integer> counts = new EnumMap<>(Signal.Kind.class);
+        PLANTED.forEach((kind, planted) ->
+                counts.put(kind, (int) Stream.concat(all.trainees().stream(), all.scorers().stream())
+                        .filter(signal -> signal.kind() == kind && !planted.contains(signal.about()))
+                        .count()));
+        return counts;
+    }
+
+    /** People without cause for a signal of the kind. */
+    static int without(Signal.Kind kind) {
+        Set<String> planted = PLANTED.getOrDefault(kind, Set.of());
+        boolean ofScorers = planted.stream().anyMatch(who -> who.startsWith("S"));
+        return (ofScorers ? DemoCast.SUPERVISORS.size() : DemoCast.TRAINEES.size()) - planted.size();
     }
 
     /** What is arithmetic (insufficient evidence, late or missing sheets) or good news accuses nobody. */
@@ -163,6 +199,19 @@ final class PlannedProgramme {
     private static boolean tooFew(Findings all, String scorer) {
         return all.figures().stream().anyMatch(one -> one.scorer().equals(scorer) && !one.enough())
                 && all.scorers().stream().noneMatch(signal -> signal.about().equals(scorer));
+    }
+
+    private static boolean groupsHidden(ProgrammeRecord programme) {
+        List<TraineeCounts> counts = TraineeCounts.of(programme);
+        return !counts.isEmpty()
+                && Stream.of(Characteristic.values()).allMatch(one -> {
+                    Map<String, String> said = new HashMap<>();
+                    DemoCast.TRAINEES.forEach(trainee -> Optional.ofNullable(
+                                    DemoCast.said(trainee.id()).get(one))
+                            .ifPresent(answer -> said.put(trainee.id(), answer)));
+                    return GroupTables.of(counts, one.answers(), said, SettingKey.SMALLEST_GROUP.usual())
+                            .hidden();
+                });
     }
 
     private static boolean apart(ProgrammeRecord programme, String trainee, String scorer) {

@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 class PlantedSignalsTests {
 
     /** One of the seeds the rules were tuned on. */
-    private static final long SEED = 9_003;
+    private static final long SEED = 9_001;
 
     private static ProgrammeRecord programme = PlannedProgramme.of(SEED);
     private static Findings findings = Findings.of(programme);

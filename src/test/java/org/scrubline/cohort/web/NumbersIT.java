@@ -17,6 +17,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.scrubline.browser.Axe;
 import org.scrubline.browser.Chromium;
+import org.scrubline.casework.Reflections;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.database.TestDatabase;
@@ -47,6 +48,9 @@ class NumbersIT {
 
     @Autowired
     History history;
+
+    @Autowired
+    Reflections reflections;
 
     TestOrganisation organisation;
     SignedIn director;
@@ -97,6 +101,11 @@ class NumbersIT {
         look("/progress", "progress");
         look("/progress?step=TF09", "progress-step");
         look("/progress/" + hallinor.personId() + "/steps/TF09?procedure=TRAB_FORNIX", "step");
+        organisation.in(() -> reflections
+                .write(hallinor, "TRAB_FORNIX", "TF09", "Slow down before the second cut.")
+                .orThrow());
+        look("/reflections?procedure=TRAB_FORNIX&step=TF09", "reflections");
+        look("/my-answers", "my-answers");
     }
 
     @Test
@@ -118,6 +127,12 @@ class NumbersIT {
         context.clearCookies();
         logIn(brannock);
         look("/my-scoring", "my-scoring");
+    }
+
+    @Test
+    void theTablesOnGroupsAreAccessibleAndFitAPhone() {
+        logIn(organisation.join("Tamsin Oderlake", Role.ANALYST));
+        look("/cohort/equality", "equality");
     }
 
     private void look(String path, String name) {
