@@ -95,4 +95,25 @@ class ArchitectureTests {
             .should()
             .onlyHaveDependentClassesThat()
             .resideInAnyPackage("org.scrubline.entitlement", "org.scrubline.committee");
+
+    @ArchTest
+    static final ArchRule notesForOneselfAreReadByTheirOwnPageAlone = classes()
+            .that()
+            .haveFullyQualifiedName("org.scrubline.casework.Reflections")
+            .or()
+            .haveFullyQualifiedName("org.scrubline.casework.Reflection")
+            .should()
+            .onlyHaveDependentClassesThat()
+            .haveNameMatching("org\\.scrubline\\.casework\\.(web\\.)?(Stored)?Reflection.*");
+
+    /** The analyst's page and the person's own; no curve, signal, pack or decision. */
+    @ArchTest
+    static final ArchRule whatPeopleSaidAboutThemselvesFeedsNoNumberAboutThem = classes()
+            .that()
+            .haveFullyQualifiedName("org.scrubline.people.Characteristics")
+            .should()
+            .onlyHaveDependentClassesThat()
+            .haveNameMatching("org\\.scrubline\\.people\\.(web\\.|Stored)Characteristics.*"
+                    + "|org\\.scrubline\\.cohort\\.ReadEquality"
+                    + "|org\\.scrubline\\.demo\\.Demo.*");
 }

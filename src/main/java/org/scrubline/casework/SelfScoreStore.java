@@ -21,6 +21,12 @@ class SelfScoreStore {
               and case_id = :case
               and trainee_id = :trainee
             """;
+    private static final String ALL_LEVELS = """
+            select case_id, step_code, level
+            from self_score
+            where tenant_id = :tenant
+              and trainee_id = :trainee
+            """;
     private static final String STATES = """
             select state
             from score_sheet
@@ -57,6 +63,19 @@ class SelfScoreStore {
                 .query((row, n) -> new Line(row.getString("step_code"), row.getInt("level")))
                 .stream()
                 .collect(Collectors.toMap(Line::step, Line::level));
+    }
+
+    /** By case, then by step. */
+    Map<UUID, Map<String, Integer>> levels(UUID trainee) {
+        record Line(UUID surgicalCase, String step, int level) {}
+        return jdbc
+                .sql(ALL_LEVELS)
+                .param("tenant", TenantScope.require())
+                .param("trainee", trainee)
+                .query((row, n) ->
+                        new Line(row.getObject("case_id", UUID.class), row.getString("step_code"), row.getInt("level")))
+                .stream()
+                .collect(Collectors.groupingBy(Line::surgicalCase, Collectors.toMap(Line::step, Line::level)));
     }
 
     List<SheetState> sheetStates(UUID surgicalCase, UUID trainee) {

@@ -19,6 +19,9 @@ public interface SelfScores {
     /** Levels 1 to 5 by step code; a step without one was left out. */
     Map<String, Integer> of(UUID caseId, UUID traineeId);
 
+    /** The same for every case of a trainee that has any. */
+    Map<UUID, Map<String, Integer>> ofTrainee(UUID traineeId);
+
     /** Whether a supervisor has signed a sheet about this trainee in this case, so that nothing more can be changed. */
     boolean locked(UUID caseId, UUID traineeId);
 

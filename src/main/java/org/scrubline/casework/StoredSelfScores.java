@@ -49,6 +49,12 @@ class StoredSelfScores implements SelfScores {
 
     @Override
     @Transactional(readOnly = true)
+    public Map<UUID, Map<String, Integer>> ofTrainee(UUID traineeId) {
+        return store.levels(traineeId);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
     public boolean locked(UUID caseId, UUID traineeId) {
         return anySigned(store.sheetStates(caseId, traineeId));
     }

@@ -3,6 +3,7 @@ package org.scrubline.demo;
 import java.util.HashMap;
 import java.util.Map;
 import org.scrubline.demo.plan.DemoCast;
+import org.scrubline.people.Characteristics;
 import org.scrubline.people.People;
 import org.scrubline.people.Programme;
 import org.scrubline.people.Site;
@@ -28,8 +29,15 @@ class DemoPeople {
     private final Accounts accounts;
     private final Memberships memberships;
     private final SigningStatements statements;
+    private final Characteristics characteristics;
 
-    DemoPeople(People people, Accounts accounts, Memberships memberships, SigningStatements statements) {
+    DemoPeople(
+            People people,
+            Accounts accounts,
+            Memberships memberships,
+            SigningStatements statements,
+            Characteristics characteristics) {
+        this.characteristics = characteristics;
         this.people = people;
         this.accounts = accounts;
         this.memberships = memberships;
@@ -68,6 +76,9 @@ class DemoPeople {
         people.declareConflict(
                 cast.trainee(DemoCast.CONFLICT_TRAINEE).personId(),
                 cast.supervisor(DemoCast.CONFLICT_SUPERVISOR).personId());
+        DemoCast.TRAINEES.forEach(one -> characteristics
+                .say(cast.trainee(one.id()), DemoCast.said(one.id()))
+                .orThrow());
         DemoCast.TRAINEES.stream()
                 .filter(one -> one.earlier() > 0)
                 .forEach(one -> people.declarePriorExperience(

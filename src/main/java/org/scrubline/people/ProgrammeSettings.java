@@ -134,4 +134,9 @@ public record ProgrammeSettings(Map<SettingKey, Integer> changed, Map<SettingKey
     public Duration appealWithin() {
         return Duration.ofDays(value(SettingKey.APPEAL_WITHIN));
     }
+
+    /** The smallest number of people a table on groups shows. */
+    public int smallestGroup() {
+        return value(SettingKey.SMALLEST_GROUP);
+    }
 }

@@ -41,6 +41,8 @@ public enum SettingKey {
     SCORERS_VOTE(Unit.YES_NO, 0, 1, 1),
     LETTER_WITHIN(Unit.WORKING_DAYS, 1, 60, 10),
     APPEAL_WITHIN(Unit.DAYS, 7, 180, 28),
+    /** Tables on groups of trainees hide smaller numbers. */
+    SMALLEST_GROUP(Unit.PEOPLE, 3, 20, 5),
     /** Whether people of this role must show a second factor at log-in: 1 for yes. An installation has its own defaults. */
     SECOND_FACTOR_SUPERVISOR(Unit.YES_NO, 0, 1, 0),
     SECOND_FACTOR_TRAINEE(Unit.YES_NO, 0, 1, 0),

@@ -104,7 +104,12 @@ public class History {
             SignedIn scorer,
             Instant endedAt,
             Map<String, Integer> levels) {
-        UUID id = waiting(organisation, trainee, scorer, endedAt);
+        return sign(organisation, scorer, waiting(organisation, trainee, scorer, endedAt), endedAt, levels);
+    }
+
+    /** Scores and signs a waiting sheet of a case that ended then. */
+    public SignedSheet sign(
+            TestOrganisation organisation, SignedIn scorer, UUID id, Instant endedAt, Map<String, Integer> levels) {
         return clock.at(
                 endedAt.plus(Duration.ofHours(2)),
                 () -> organisation.in(() -> {

@@ -7,6 +7,7 @@ import org.scrubline.cohort.CohortReport;
 import org.scrubline.people.Programme;
 import org.scrubline.platform.Audited;
 import org.scrubline.platform.RecordSeen;
+import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
@@ -39,6 +40,7 @@ class CohortController {
         CohortReport report = cohort.report(who, programme, procedure);
         events.publishEvent(seen(who, report.programme()));
         model.addAttribute("page", pages.page(report, cohort.programmes(who), cohort.procedures(), RowFilter.of(show)));
+        model.addAttribute("directs", who.has(Role.DIRECTOR, report.programme().id()));
         return "cohort/cohort";
     }
 

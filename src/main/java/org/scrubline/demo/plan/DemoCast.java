@@ -9,10 +9,12 @@ import static org.scrubline.rubric.Procedures.TRAB_FORNIX;
 import static org.scrubline.rubric.Procedures.TRAB_LIMBUS;
 
 import java.time.ZoneId;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.scrubline.people.Characteristic;
 import org.scrubline.platform.Role;
 
 /** Everyone and every place in the demo programme. Any likeness to a living person or a real place is accidental. */
@@ -182,12 +184,35 @@ public final class DemoCast {
             new Member("callavere", "Dr Rhosyn Callavere", Role.VISITOR),
             new Member("oderlake", "Tamsin Oderlake", Role.ANALYST));
 
+    /** What trainees said about themselves, by answer; the others said nothing. No group is large enough to be shown. */
+    private static final Map<Characteristic, Map<String, List<String>>> SAID = Map.of(
+            Characteristic.GENDER,
+            Map.of("WOMAN", List.of("T02", "T04", "T06", "T07"), "MAN", List.of("T01", "T03", "T05", "T08")),
+            Characteristic.AGE,
+            Map.of(
+                    "UNDER_30", List.of("T05", "T06", "T10", "T11"),
+                    "FROM_30", List.of("T07", "T08", "T12", "T13"),
+                    "FROM_35", List.of("T09")),
+            Characteristic.QUALIFIED,
+            Map.of("HERE", List.of("T01", "T06", "T08", "T10"), "ELSEWHERE", List.of("T02", "T09", "T13")));
+
     private static final int HALF_YEAR = 6;
 
     private DemoCast() {}
 
     public static Trainee trainee(String id) {
         return TRAINEES.stream().filter(one -> one.id().equals(id)).findFirst().orElseThrow();
+    }
+
+    /** What one trainee said; what they did not say is absent. */
+    public static Map<Characteristic, String> said(String id) {
+        Map<Characteristic, String> said = new EnumMap<>(Characteristic.class);
+        SAID.forEach((characteristic, answers) -> answers.forEach((answer, trainees) -> {
+            if (trainees.contains(id)) {
+                said.put(characteristic, answer);
+            }
+        }));
+        return said;
     }
 
     public static Supervisor supervisor(String id) {

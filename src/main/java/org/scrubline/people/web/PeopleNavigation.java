@@ -17,6 +17,9 @@ class PeopleNavigation implements Navigation {
         if (who.has(Role.VISITOR)) {
             entries.add(new NavItem("visits", "/visits", 12));
         }
+        if (who.has(Role.TRAINEE)) {
+            entries.add(new NavItem("my-answers", "/my-answers", 90));
+        }
         if (who.has(Role.ADMINISTRATOR)) {
             entries.add(new NavItem("people", "/people", 60));
         }

@@ -2,6 +2,7 @@ package org.scrubline.progress.web;
 
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.scrubline.casework.SelfScores;
 import org.scrubline.entitlement.EntitlementWords;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Role;
@@ -9,6 +10,7 @@ import org.scrubline.platform.SignedIn;
 import org.scrubline.progress.Curves;
 import org.scrubline.progress.ProcedureProgress;
 import org.scrubline.progress.Progress;
+import org.scrubline.progress.SelfComparison;
 import org.scrubline.progress.TraineeProgress;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
@@ -28,6 +30,8 @@ class ProgressController {
     private final StepPages stepPages;
     private final ProgressSeen seen;
     private final EntitlementWords mayDo;
+    private final SelfScores selfScores;
+    private final SelfScoreViews selfScoreViews;
 
     ProgressController(
             Progress progress,
@@ -36,8 +40,12 @@ class ProgressController {
             CurveViews curveViews,
             StepPages stepPages,
             ProgressSeen seen,
-            EntitlementWords mayDo) {
+            EntitlementWords mayDo,
+            SelfScores selfScores,
+            SelfScoreViews selfScoreViews) {
         this.mayDo = mayDo;
+        this.selfScores = selfScores;
+        this.selfScoreViews = selfScoreViews;
         this.progress = progress;
         this.curves = curves;
         this.pages = pages;
@@ -98,6 +106,10 @@ class ProgressController {
         ProcedureProgress chosen = chosen(read, procedure);
         model.addAttribute("page", pages.page(read, chosen, step));
         model.addAttribute("curve", curveViews.of(curves.of(traineeId, chosen), chosen));
+        if (own) {
+            model.addAttribute(
+                    "self", selfScoreViews.of(SelfComparison.of(chosen.evidence(), selfScores.ofTrainee(traineeId))));
+        }
         return "progress/trainee";
     }
 

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.scrubline.browser.Axe;
 import org.scrubline.browser.Chromium;
+import org.scrubline.casework.Reflections;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.database.TestDatabase;
@@ -48,21 +49,27 @@ class NumbersIT {
     @Autowired
     History history;
 
+    @Autowired
+    Reflections reflections;
+
+    TestOrganisation organisation;
     SignedIn director;
     SignedIn hallinor;
+    SignedIn brannock;
     BrowserContext context;
     Page page;
 
     @BeforeEach
     void writeAYear() {
-        TestOrganisation organisation = organisations.open();
+        organisation = organisations.open();
         director = organisation.join("Corisande Delmarr", Role.DIRECTOR);
         hallinor = organisation.join("Fenna Hallinor", Role.TRAINEE);
         SignedIn tekmor = organisation.join("Brisa Tekmor", Role.TRAINEE);
         organisation.join("Mirela Draymoor", Role.TRAINEE);
         organisation.in(() -> rubrics.publishLibrary(director.personId()).orThrow());
+        brannock = organisation.join("Ottilie Brannock", Role.SUPERVISOR);
         List<SignedIn> scorers = List.of(
-                organisation.join("Ottilie Brannock", Role.SUPERVISOR),
+                brannock,
                 organisation.join("Ludo Karsenmark", Role.SUPERVISOR),
                 organisation.join("Hesper Vantrelle", Role.SUPERVISOR),
                 organisation.join("Anneke Tolvarin", Role.SUPERVISOR));
@@ -94,6 +101,11 @@ class NumbersIT {
         look("/progress", "progress");
         look("/progress?step=TF09", "progress-step");
         look("/progress/" + hallinor.personId() + "/steps/TF09?procedure=TRAB_FORNIX", "step");
+        organisation.in(() -> reflections
+                .write(hallinor, "TRAB_FORNIX", "TF09", "Slow down before the second cut.")
+                .orThrow());
+        look("/reflections?procedure=TRAB_FORNIX&step=TF09", "reflections");
+        look("/my-answers", "my-answers");
     }
 
     @Test
@@ -101,6 +113,26 @@ class NumbersIT {
         logIn(director);
         look("/cohort", "cohort");
         look("/cohort?procedure=NEEDLING", "cohort-empty");
+        look("/cohort/signals", "signals");
+    }
+
+    @Test
+    void howSupervisorsScoreIsAccessibleAndFitsAPhone() {
+        for (String name : List.of("Kavi Balcairn", "Lorenz Quellan")) {
+            SignedIn trainee = organisation.join(name, Role.TRAINEE);
+            history.signed(organisation, trainee, brannock, START.plus(Duration.ofDays(50)), Map.of());
+        }
+        logIn(director);
+        look("/cohort/scorers", "scorers");
+        context.clearCookies();
+        logIn(brannock);
+        look("/my-scoring", "my-scoring");
+    }
+
+    @Test
+    void theTablesOnGroupsAreAccessibleAndFitAPhone() {
+        logIn(organisation.join("Tamsin Oderlake", Role.ANALYST));
+        look("/cohort/equality", "equality");
     }
 
     private void look(String path, String name) {

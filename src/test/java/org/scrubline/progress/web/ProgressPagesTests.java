@@ -12,6 +12,8 @@ import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.scrubline.casework.SelfScores;
+import org.scrubline.casework.Sheets;
 import org.scrubline.people.People;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
@@ -48,6 +50,12 @@ class ProgressPagesTests {
     @Autowired
     private History history;
 
+    @Autowired
+    private Sheets sheets;
+
+    @Autowired
+    private SelfScores selfScores;
+
     private TestOrganisation organisation;
     private SignedIn trainee;
     private SignedIn brannock;
@@ -62,6 +70,26 @@ class ProgressPagesTests {
         brannock = organisation.join("Ottilie Brannock", Role.SUPERVISOR);
         karsenmark = organisation.join("Ludo Karsenmark", Role.SUPERVISOR);
         organisation.in(() -> rubrics.publishLibrary(director.personId()).orThrow());
+    }
+
+    @Test
+    void ownLevelsStandBesideTheSignedOnesOnTheOwnPageAlone() throws Exception {
+        UUID sheet = history.waiting(organisation, trainee, brannock, START);
+        UUID caseId = organisation.in(
+                () -> sheets.toScore(brannock.personId()).get(0).surgicalCase().id());
+        organisation.in(() ->
+                selfScores.save(trainee, caseId, Map.of("TF03", 5, "TF09", 5)).orThrow());
+        assertThat(page("/progress", trainee)).doesNotContain("of a level higher");
+
+        SignedSheet signed = history.sign(organisation, brannock, sheet, START, Map.of("TF09", 3));
+
+        assertThat(page("/progress", trainee))
+                .contains("Over the newest case with both, you scored the same steps 1.5 of a level higher")
+                .contains("Too few cases or scorers to conclude.", "/signed/" + signed.id(), "+1.5")
+                .contains("/reflections", "Only you can read them.")
+                .doesNotContain("??");
+        assertThat(page("/progress/" + trainee.personId(), director))
+                .doesNotContain("Your own levels", "/reflections", "+1.5");
     }
 
     @Test
