@@ -22,6 +22,7 @@ class DemoHistory {
     private final DemoRubricHistory rubrics;
     private final DemoCases cases;
     private final DemoCommittee committee;
+    private final DemoLeavers leavers;
     private final ApplicationEventPublisher events;
     private final ScrublineClock clock;
 
@@ -31,6 +32,7 @@ class DemoHistory {
             DemoRubricHistory rubrics,
             DemoCases cases,
             DemoCommittee committee,
+            DemoLeavers leavers,
             ApplicationEventPublisher events,
             ScrublineClock clock) {
         this.organisations = organisations;
@@ -38,6 +40,7 @@ class DemoHistory {
         this.rubrics = rubrics;
         this.cases = cases;
         this.committee = committee;
+        this.leavers = leavers;
         this.events = events;
         this.clock = clock;
     }
@@ -53,6 +56,7 @@ class DemoHistory {
         Cast cast = clock.at(first, () -> open(plan, timeline));
         cases.plan(cast, plan, timeline);
         committee.plan(cast, plan, timeline);
+        leavers.plan(cast, plan, timeline);
         timeline.run();
         return cast;
     }

@@ -69,7 +69,13 @@ public final class DemoCast {
             double pace,
             Map<String, Double> weak,
             double selfBias,
-            int earlier) {}
+            int earlier) {
+
+        /** Of the last posting, counted from 1. */
+        public int lastMonth() {
+            return postings.get(postings.size() - 1).lastMonth();
+        }
+    }
 
     /** How a supervisor words the feedback. */
     enum Wording {
