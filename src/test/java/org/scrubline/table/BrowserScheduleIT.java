@@ -28,12 +28,14 @@ import org.springframework.context.annotation.Import;
 
 /**
  * Seeded schedules of taps, faults, cuts and reloads in a real browser against the real server: what stood on the screen is
- * what the server has. {@code -Dscrubline.test.browser-schedules=200} runs more of them.
+ * what the server has. {@code -Dscrubline.test.browser-schedules=200} runs more of them, {@code
+ * -Dscrubline.test.first-schedule=101} begins with another.
  */
 @SpringBootTest(webEnvironment = SpringBootTest.WebEnvironment.RANDOM_PORT, properties = "spring.datasource.url=test")
 @Import({TestDatabase.class, TestOrganisations.class})
 class BrowserScheduleIT {
 
+    private static final int FIRST = Integer.getInteger("scrubline.test.first-schedule", 1);
     private static final int SCHEDULES = Integer.getInteger("scrubline.test.browser-schedules", 20);
 
     /** As many open sheets as one person has at most. */
@@ -55,10 +57,11 @@ class BrowserScheduleIT {
 
     @Test
     void whateverFailsTheServerEndsWithWhatStoodOnTheScreen() {
-        for (int first = 1; first <= SCHEDULES; first += ON_ONE_DEVICE) {
-            onOneDevice(first, Math.min(first + ON_ONE_DEVICE - 1, SCHEDULES));
+        int last = FIRST + SCHEDULES - 1;
+        for (int first = FIRST; first <= last; first += ON_ONE_DEVICE) {
+            onOneDevice(first, Math.min(first + ON_ONE_DEVICE - 1, last));
         }
-        System.out.println("Schedules in the browser: " + SCHEDULES);
+        System.out.printf("Schedules in the browser: %d to %d%n", FIRST, last);
     }
 
     private void onOneDevice(int first, int last) {
