@@ -79,7 +79,7 @@ class ConsistentBackupTests {
         });
         List<Integer> seen = new ArrayList<>();
         try {
-            for (int i = 0; i < 4; i++) {
+            for (int i = 0; i < 2; i++) {
                 Path file = directory.resolve("during-" + i + ".backup");
                 Manifest manifest =
                         new Backup(DatabaseLogin.of(connection), clock).write(file, Optional.empty(), table -> pause());
@@ -93,7 +93,7 @@ class ConsistentBackupTests {
             writer.shutdown();
         }
         assertThat(seen).isSorted().doesNotHaveDuplicates();
-        assertThat(written.get()).isGreaterThanOrEqualTo(seen.get(3));
+        assertThat(written.get()).isGreaterThanOrEqualTo(seen.get(1));
     }
 
     private void write(TestOrganisation organisation, UUID trainee) {
