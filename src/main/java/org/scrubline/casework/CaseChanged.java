@@ -33,6 +33,19 @@ record CaseChanged(
                 null);
     }
 
+    /** What a device sent was put away by its trainee without becoming a case. */
+    static CaseChanged putAway(SignedIn trainee, CaseAside away) {
+        return new CaseChanged(
+                "case-put-away",
+                trainee.personId(),
+                trainee.personId(),
+                away.programmeId(),
+                new Item("case-from-device", away.id(), null, away.reference()),
+                null,
+                null,
+                null);
+    }
+
     CaseChanged because(String why) {
         return new CaseChanged(action, actor, about, programme, item, why, before, after);
     }

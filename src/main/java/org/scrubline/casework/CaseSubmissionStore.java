@@ -50,7 +50,7 @@ class CaseSubmissionStore {
                 :waited, :at, :case, :aside)
             """;
     private static final String ASIDES = """
-            select s.id, s.programme_id, s.content, s.aside, s.received_at, c.reference as entered_as
+            select s.id, s.programme_id, s.reference, s.content, s.aside, s.received_at, c.reference as entered_as
             from case_submission s
             left join case_submission f
                 on f.tenant_id = s.tenant_id
@@ -159,6 +159,7 @@ class CaseSubmissionStore {
         return new CaseAside(
                 row.getObject("id", UUID.class),
                 row.getObject("programme_id", UUID.class),
+                row.getString("reference"),
                 row.getString("content"),
                 Aside.valueOf(row.getString("aside")),
                 row.getObject("received_at", OffsetDateTime.class).toInstant(),

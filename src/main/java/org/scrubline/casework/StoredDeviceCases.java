@@ -17,6 +17,7 @@ import org.scrubline.platform.SignedIn;
 import org.scrubline.rubric.Rubric;
 import org.scrubline.rubric.Rubrics;
 import org.scrubline.rubric.Step;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -29,6 +30,7 @@ class StoredDeviceCases implements DeviceCases {
     private final SelfScores selfScores;
     private final CaseEntryRule rule;
     private final Rubrics rubrics;
+    private final ApplicationEventPublisher events;
     private final Clock clock;
 
     StoredDeviceCases(
@@ -37,12 +39,14 @@ class StoredDeviceCases implements DeviceCases {
             SelfScores selfScores,
             CaseEntryRule rule,
             Rubrics rubrics,
+            ApplicationEventPublisher events,
             Clock clock) {
         this.store = store;
         this.cases = cases;
         this.selfScores = selfScores;
         this.rule = rule;
         this.rubrics = rubrics;
+        this.events = events;
         this.clock = clock;
     }
 
@@ -155,7 +159,8 @@ class StoredDeviceCases implements DeviceCases {
     @Override
     public void putAway(SignedIn who, UUID id) {
         store.hold(id);
-        aside(who, id);
+        CaseAside away = aside(who, id);
         store.settle(id, null, who.personId(), now());
+        events.publishEvent(CaseChanged.putAway(who, away));
     }
 }

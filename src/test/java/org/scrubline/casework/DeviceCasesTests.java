@@ -231,6 +231,18 @@ class DeviceCasesTests {
         assertThat(in(() -> intake.asides(here.trainee()))).isEmpty();
         assertThat(receipts(here.trainee())).as("what was sent stays").hasSize(1);
         assertThat(logged()).isEmpty();
+        List<String> written = in(() -> transaction.execute(status -> jdbc.sql("""
+                        select record_label
+                        from audit_entry
+                        where action = 'case-put-away'
+                          and actor_id = :trainee
+                          and record_id = :waiting
+                        """)
+                .param("trainee", here.trainee().personId())
+                .param("waiting", waiting)
+                .query(String.class)
+                .list()));
+        assertThat(written).as("that it was put away is written down").containsExactly("K7-204");
     }
 
     @Test

@@ -9,6 +9,7 @@ final class Actions {
 
     static final List<String> KNOWN = List.of(
             "case-logged",
+            "case-put-away",
             "case-started",
             "case-ended",
             "case-abandoned",
