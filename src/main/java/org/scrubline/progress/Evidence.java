@@ -1,9 +1,11 @@
 package org.scrubline.progress;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -105,12 +107,15 @@ public record Evidence(List<CountedCase> cases, int assisted) {
                 : Optional.of(cases.get(cases.size() - 1).endedAt());
     }
 
-    /** What every counted sheet says about a step, oldest case first; sheets of a rubric without that step are absent. */
-    public List<StepScore> step(String code) {
-        return sheets().stream()
-                .flatMap(sheet -> sheet.steps().stream()
-                        .filter(step -> step.stepCode().equals(code))
-                        .map(step -> new StepScore(sheet, step.state())))
-                .toList();
+    /**
+     * What every counted sheet says about each step, by code, oldest case first; sheets of a rubric without a step are
+     * absent from its list.
+     */
+    public Map<String, List<StepScore>> steps() {
+        Map<String, List<StepScore>> steps = new HashMap<>();
+        sheets().forEach(sheet -> sheet.steps()
+                .forEach(step -> steps.computeIfAbsent(step.stepCode(), code -> new ArrayList<>())
+                        .add(new StepScore(sheet, step.state()))));
+        return steps;
     }
 }

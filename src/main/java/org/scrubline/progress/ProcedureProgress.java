@@ -45,12 +45,13 @@ public record ProcedureProgress(
         }
         List<Rubric> used = newestFirst(evidence, rubrics);
         Rubric newest = used.get(0);
+        Map<String, List<StepScore>> scores = evidence.steps();
         List<StepProgress> steps = steps(used).stream()
                 .map(step -> new StepProgress(
                         step,
                         newest.find(step.code()).isPresent(),
                         settings.shownStepScores(),
-                        evidence.step(step.code())))
+                        scores.getOrDefault(step.code(), List.of())))
                 .toList();
         return Optional.of(
                 new ProcedureProgress(newest, evidence, steps, Gates.of(evidence, steps, settings), settings));

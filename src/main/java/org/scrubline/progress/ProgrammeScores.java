@@ -76,15 +76,13 @@ record ProgrammeScores(ScoreTable table, Map<UUID, Evidence> byTrainee) {
     }
 
     private static void scores(ScoreTableBuilder builder, SignedSheet sheet, CaseContext context) {
+        String assessment = sheet.id().toString();
+        String trainee = sheet.traineeId().toString();
+        String supervisor = sheet.signerId().toString();
         for (SignedSheet.SignedStep step : sheet.steps()) {
             if (step.state() instanceof StepState.Scored scored) {
-                builder.add(new ObservedScore(
-                        sheet.id().toString(),
-                        sheet.traineeId().toString(),
-                        sheet.signerId().toString(),
-                        context,
-                        step.stepCode(),
-                        scored.level()));
+                builder.add(
+                        new ObservedScore(assessment, trainee, supervisor, context, step.stepCode(), scored.level()));
             }
         }
     }

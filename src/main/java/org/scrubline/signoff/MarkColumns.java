@@ -9,17 +9,18 @@ final class MarkColumns {
 
     /** As the named parameter {@code knownAt} knew them; null is now. */
     static final String JOIN = """
-            left join lateral (
-                select bool_or(e.id is null) as contested,
+            left join (
+                select c.tenant_id, c.sheet_id,
+                    bool_or(e.id is null) as contested,
                     (array_agg(e.kind order by e.signed_at desc) filter (where e.id is not null))[1] as outcome
                 from contest c
                 left join contest_step e on e.tenant_id = c.tenant_id
                     and e.contest_id = c.id
                     and e.kind in ('CONTEST_UPHELD', 'CONTEST_NOT_UPHELD', 'CONTEST_WITHDRAWN')
                     and e.signed_at <= coalesce(cast(:knownAt as timestamptz), 'infinity')
-                where c.tenant_id = s.tenant_id
-                  and c.sheet_id = s.sheet_id
-                  and c.signed_at <= coalesce(cast(:knownAt as timestamptz), 'infinity')) m on true
+                where c.tenant_id = :tenant
+                  and c.signed_at <= coalesce(cast(:knownAt as timestamptz), 'infinity')
+                group by c.tenant_id, c.sheet_id) m on m.tenant_id = s.tenant_id and m.sheet_id = s.sheet_id
             cross join lateral (select %s as countersign_awaited) w
             """.formatted(CountersignQueries.AWAITED);
 

@@ -58,22 +58,22 @@ class SignedSheetQueries {
     private static final String SHEETS = """
             select s.id, s.sheet_id, s.version_no, s.content, s.content_hash,
                 s.signer_id, s.signer_name, s.signer_role, s.meaning, s.signed_at, s.signed_zone, s.received_at,
-                (select f.signed_at
-                 from signed_sheet f
-                 where f.tenant_id = s.tenant_id
-                   and f.sheet_id = s.sheet_id
-                   and f.version_no = 1) as first_signed_at,
+                case when s.version_no = 1 then s.signed_at
+                     else (select f.signed_at
+                           from signed_sheet f
+                           where f.tenant_id = s.tenant_id
+                             and f.sheet_id = s.sheet_id
+                             and f.version_no = 1) end as first_signed_at,
                 s.programme_id, s.site_id, s.case_id, s.case_ended_at, s.trainee_id, s.rubric_version_id,
                 s.procedure_code, s.band, s.confirmed_part, s.given_supervision, s.verdict, s.late,
                 m.contested, m.outcome, w.countersign_awaited
             from signed_sheet s
             %s
             where %s
-            order by s.case_ended_at, s.signed_at, s.version_no, s.id
             """.formatted(MarkColumns.JOIN, WHERE);
-    // Not put in order here: sorting the steps of a whole programme took longer than reading them.
+    // Neither is put in order here: to sort the rows of a whole programme took longer than to read them.
     private static final String STEPS = """
-            select t.signed_sheet_id, t.step_code, t.critical, t.state, t.level, t.cause, r.position
+            select t.signed_sheet_id, r.position, t.step_code, t.critical, t.state, t.level, t.cause
             from signed_sheet s
             join signed_step t on t.tenant_id = s.tenant_id and t.signed_sheet_id = s.id
             left join rubric_step r on r.tenant_id = s.tenant_id
@@ -89,6 +89,10 @@ class SignedSheetQueries {
             order by e.signed_sheet_id, e.ordinal
             """.formatted(WHERE);
 
+    private static final Comparator<SignedSheet> OLDEST_CASE_FIRST = Comparator.comparing(SignedSheet::caseEndedAt)
+            .thenComparing(SignedSheet::signedAt)
+            .thenComparing(SignedSheet::versionNo)
+            .thenComparing(sheet -> sheet.id().toString());
     private static final Comparator<PlacedStep> IN_ORDER = Comparator.comparingInt(PlacedStep::position)
             .thenComparing(placed -> placed.step().stepCode());
 
@@ -170,14 +174,16 @@ class SignedSheetQueries {
                     UUID id = row.getObject("id", UUID.class);
                     return sheet(row, steps.getOrDefault(id, List.of()), events.getOrDefault(id, List.of()));
                 })
-                .list();
+                .stream()
+                .sorted(OLDEST_CASE_FIRST)
+                .toList();
     }
 
     private Map<UUID, List<SignedStep>> steps(Filter filter) {
         Map<UUID, List<PlacedStep>> found = new HashMap<>();
         ask(STEPS, filter).query(row -> {
-            found.computeIfAbsent(row.getObject("signed_sheet_id", UUID.class), id -> new ArrayList<>())
-                    .add(new PlacedStep(position(row), step(row)));
+            found.computeIfAbsent(row.getObject(1, UUID.class), id -> new ArrayList<>())
+                    .add(placed(row));
         });
         Map<UUID, List<SignedStep>> steps = new HashMap<>();
         found.forEach((id, placed) -> steps.put(
@@ -212,22 +218,19 @@ class SignedSheetQueries {
                 .param("procedure", filter.procedure());
     }
 
-    /** The steps a rubric no longer lists come last. */
-    private static int position(ResultSet row) throws SQLException {
-        int position = row.getInt("position");
-        return row.wasNull() ? Integer.MAX_VALUE : position;
-    }
-
-    private static SignedStep step(ResultSet row) throws SQLException {
-        String cause = row.getString("cause");
+    /** By the number of a column: looking up its name took longer than reading it. A step no rubric lists comes last. */
+    private static PlacedStep placed(ResultSet row) throws SQLException {
+        int position = row.getInt(2);
+        int place = row.wasNull() ? Integer.MAX_VALUE : position;
+        String cause = row.getString(7);
         StepLine line = new StepLine(
-                row.getString("step_code"),
-                row.getBoolean("critical"),
-                row.getString("state"),
-                row.getObject("level", Integer.class),
+                row.getString(3),
+                row.getBoolean(4),
+                row.getString(5),
+                row.getObject(6, Integer.class),
                 cause == null ? null : StepState.BySupervisor.Cause.valueOf(cause),
                 null);
-        return new SignedStep(line.code(), line.critical(), line.said());
+        return new PlacedStep(place, new SignedStep(line.code(), line.critical(), line.said()));
     }
 
     private static SignedSheet sheet(ResultSet row, List<SignedStep> steps, List<SignedEvent> events)

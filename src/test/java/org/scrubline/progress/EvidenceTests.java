@@ -64,7 +64,7 @@ class EvidenceTests {
             assertThat(one.sheets()).hasSize(2);
             assertThat(one.criticalEvent()).as("the worst of the two").isTrue();
         });
-        assertThat(evidence.step("S1")).hasSize(2);
+        assertThat(evidence.steps().get("S1")).hasSize(2);
         assertThat(evidence.scorers()).isEqualTo(2);
     }
 
