@@ -25,6 +25,7 @@ final class Actions {
             "seen-progress",
             "seen-programme-list",
             "seen-records-file",
+            "archive-taken",
             "meeting-planned",
             "meeting-changed",
             "meeting-open",

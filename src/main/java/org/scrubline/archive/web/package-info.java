@@ -1,0 +1,4 @@
+@NullMarked
+package org.scrubline.archive.web;
+
+import org.jspecify.annotations.NullMarked;
