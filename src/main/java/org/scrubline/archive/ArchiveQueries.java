@@ -115,6 +115,19 @@ class ArchiveQueries {
             Part.of("reminders", "notice", "person_id = :person"),
             Part.of("reminder-settings", "notice_setting", "person_id = :person"),
             Part.of("from-a-directory", "provisioned_person", "person_id = :person"),
+            Part.of("rubric-drafts", "rubric_draft", ":person = any(authors)"),
+            Part.of("rubric-reviews", "rubric_review", "reviewer_id = :person"),
+            new Part("expert-answers", Set.of("rubric_expert", "rubric_rating"), """
+                    select o.content_hash, o.closes_at, r.rated_at, s.step_code, s.relevance, s.remark
+                    from rubric_expert e
+                    join rubric_round o on o.tenant_id = e.tenant_id and o.id = e.round_id
+                    left join rubric_rating r on r.tenant_id = e.tenant_id and r.round_id = e.round_id
+                        and r.expert_id = e.person_id
+                    left join rubric_step_rating s on s.tenant_id = r.tenant_id and s.rating_id = r.id
+                    where e.tenant_id = :tenant
+                      and e.person_id = :person
+                    order by o.opened_at, s.step_code
+                    """),
             Part.of("lost-second-factors", "factor_clearing", "person_id = :person"),
             new Part("passkeys", Set.of("passkey"), """
                     select label, created_at, last_used_at
@@ -159,6 +172,8 @@ class ArchiveQueries {
             Map.entry("login_invitation", "a hash of a code and its dates; the account it opened is there"),
             Map.entry("cleared_factor", "when a factor was taken away; the request and its dates are there"),
             Map.entry("rubric_version", "the text of the programme; that somebody published it is in what was done"),
+            Map.entry("rubric_effect", "a rule of the organisation; that somebody decided it is in what was done"),
+            Map.entry("rubric_round", "a question of the organisation; that somebody asked it is in what was done"),
             Map.entry("sheet_assignment", "hand-overs of sheets; they are in what was done"),
             Map.entry("sheet_step", "levels of sheets not signed yet, which bind nobody"),
             Map.entry("sheet_measure", "measures of sheets not signed yet"),

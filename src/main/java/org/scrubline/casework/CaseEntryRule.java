@@ -86,8 +86,7 @@ class CaseEntryRule {
     }
 
     boolean publishes(String procedure) {
-        return rubrics.published().stream()
-                .anyMatch(published -> published.rubric().procedure().equals(procedure));
+        return rubrics.takingCases().contains(procedure);
     }
 
     private boolean knowsAll(List<String> factors) {

@@ -120,10 +120,11 @@ class ProgrammeReading {
                 .sum();
     }
 
-    /** Of the newest version of each procedure. */
+    /** Of the version of each procedure in force now. */
     private Map<String, List<String>> critical() {
         Map<String, List<String>> critical = new HashMap<>();
-        rubrics.published()
+        rubrics.published().stream()
+                .filter(version -> !version.effectiveFrom().isAfter(clock.instant()))
                 .forEach(version -> critical.putIfAbsent(version.rubric().procedure(), critical(version)));
         return critical;
     }

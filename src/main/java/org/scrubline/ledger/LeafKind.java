@@ -57,6 +57,14 @@ public enum LeafKind {
     HANDED_ON(new Rows("sheet_assignment", "id")),
     /** A published version of a rubric. */
     RUBRIC(new Rows("rubric_version", "id"), new Rows("rubric_step", "rubric_version_id")),
+    /** What a second person said about the draft of a version. */
+    RUBRIC_REVIEW(new Rows("rubric_review", "id")),
+    /** From when on a version is in use, or a procedure takes no new cases. */
+    RUBRIC_EFFECT(new Rows("rubric_effect", "id")),
+    /** Experts asked whether the steps of a rubric are the right ones. */
+    RUBRIC_ROUND(new Rows("rubric_round", "id"), new Rows("rubric_expert", "round_id")),
+    /** What one of them answered. */
+    RUBRIC_RATING(new Rows("rubric_rating", "id"), new Rows("rubric_step_rating", "rating_id")),
     /** Cases before joining, as declared. */
     PRIOR_EXPERIENCE(new Rows("prior_experience", "id")),
     /** A change of what a trainee may do. */

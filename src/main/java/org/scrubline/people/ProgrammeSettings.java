@@ -139,4 +139,9 @@ public record ProgrammeSettings(Map<SettingKey, Integer> changed, Map<SettingKey
     public int smallestGroup() {
         return value(SettingKey.SMALLEST_GROUP);
     }
+
+    /** The share of experts, in percent, from which on a round speaks for keeping a step. */
+    public int stepKept() {
+        return value(SettingKey.STEP_KEPT);
+    }
 }

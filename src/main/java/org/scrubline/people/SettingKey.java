@@ -43,6 +43,8 @@ public enum SettingKey {
     APPEAL_WITHIN(Unit.DAYS, 7, 180, 28),
     /** Tables on groups of trainees hide smaller numbers. */
     SMALLEST_GROUP(Unit.PEOPLE, 3, 20, 5),
+    /** From this share of experts on who call a step relevant, an expert round speaks for keeping it. */
+    STEP_KEPT(Unit.PERCENT, 50, 100, 80),
     /** Whether people of this role must show a second factor at log-in: 1 for yes. An installation has its own defaults. */
     SECOND_FACTOR_SUPERVISOR(Unit.YES_NO, 0, 1, 0),
     SECOND_FACTOR_TRAINEE(Unit.YES_NO, 0, 1, 0),

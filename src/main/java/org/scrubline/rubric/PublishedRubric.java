@@ -10,5 +10,6 @@ import java.util.UUID;
  * @param rubric its content
  * @param contentHash SHA-256 of the canonical JSON (RFC 8785) of the content, lower-case hexadecimal
  * @param publishedAt when
+ * @param effectiveFrom from when on new cases are scored with it, not before {@code publishedAt}
  */
-public record PublishedRubric(UUID id, Rubric rubric, String contentHash, Instant publishedAt) {}
+public record PublishedRubric(UUID id, Rubric rubric, String contentHash, Instant publishedAt, Instant effectiveFrom) {}

@@ -7,6 +7,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.scrubline.platform.TenantScope;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -16,32 +17,48 @@ import org.springframework.stereotype.Repository;
 @Repository
 class RubricStore {
 
-    private static final String ALL = """
-            select id, content_hash, published_at
-            from rubric_version
-            where tenant_id = :tenant
-            order by procedure_code, published_at desc, version desc
+    private static final String VERSIONS = """
+            select v.id, v.content_hash, v.published_at, coalesce(e.effective_from, v.published_at) as effective_from
+            from rubric_version v
+            left join rubric_effect e on e.tenant_id = v.tenant_id and e.rubric_version_id = v.id
+            where v.tenant_id = :tenant
             """;
-    private static final String CURRENT = """
-            select id, content_hash, published_at
-            from rubric_version
-            where tenant_id = :tenant
-              and procedure_code = :procedure
-            order by published_at desc, version desc
+    private static final String ALL = VERSIONS + """
+            order by v.procedure_code, effective_from desc, v.published_at desc, v.version desc
+            """;
+    private static final String CURRENT = VERSIONS + """
+              and v.procedure_code = :procedure
+              and coalesce(e.effective_from, v.published_at) <= :now
+            order by effective_from desc, v.published_at desc, v.version desc
             limit 1
             """;
-    private static final String BY_ID = """
-            select id, content_hash, published_at
-            from rubric_version
-            where tenant_id = :tenant
-              and id = :id
+    private static final String BY_ID = VERSIONS + """
+              and v.id = :id
             """;
-    private static final String BY_VERSION = """
-            select id, content_hash, published_at
-            from rubric_version
-            where tenant_id = :tenant
-              and procedure_code = :procedure
-              and version = :version
+    private static final String BY_VERSION = VERSIONS + """
+              and v.procedure_code = :procedure
+              and v.version = :version
+            """;
+    private static final String TAKING_CASES = """
+            select procedure_code
+            from (
+                select distinct on (procedure_code) procedure_code, in_use
+                from (
+                    select v.procedure_code, coalesce(e.effective_from, v.published_at) as effective_from,
+                        v.published_at as decided_at, true as in_use
+                    from rubric_version v
+                    left join rubric_effect e on e.tenant_id = v.tenant_id and e.rubric_version_id = v.id
+                    where v.tenant_id = :tenant
+                    union all
+                    select procedure_code, effective_from, decided_at, false
+                    from rubric_effect
+                    where tenant_id = :tenant
+                      and rubric_version_id is null
+                ) change
+                where effective_from <= :now
+                order by procedure_code, effective_from desc, decided_at desc
+            ) newest
+            where in_use
             """;
     private static final String CONTENT = """
             select content, content_hash
@@ -68,9 +85,9 @@ class RubricStore {
     }
 
     /** A version without its content. */
-    record Version(UUID id, String contentHash, Instant publishedAt) {}
+    record Version(UUID id, String contentHash, Instant publishedAt, Instant effectiveFrom) {}
 
-    /** By procedure code, newest first. */
+    /** By procedure code, the one in force last first. */
     List<Version> all() {
         return jdbc.sql(ALL)
                 .param("tenant", TenantScope.require())
@@ -78,10 +95,11 @@ class RubricStore {
                 .list();
     }
 
-    Optional<Version> current(String procedure) {
+    Optional<Version> current(String procedure, Instant now) {
         return jdbc.sql(CURRENT)
                 .param("tenant", TenantScope.require())
                 .param("procedure", procedure)
+                .param("now", now.atOffset(ZoneOffset.UTC))
                 .query(RubricStore::version)
                 .optional();
     }
@@ -101,6 +119,14 @@ class RubricStore {
                 .param("version", version)
                 .query(RubricStore::version)
                 .optional();
+    }
+
+    Set<String> takingCases(Instant now) {
+        return jdbc.sql(TAKING_CASES)
+                .param("tenant", TenantScope.require())
+                .param("now", now.atOffset(ZoneOffset.UTC))
+                .query(String.class)
+                .set();
     }
 
     RubricContent content(UUID id) {
@@ -151,6 +177,7 @@ class RubricStore {
         return new Version(
                 row.getObject("id", UUID.class),
                 row.getString("content_hash"),
-                row.getObject("published_at", OffsetDateTime.class).toInstant());
+                row.getObject("published_at", OffsetDateTime.class).toInstant(),
+                row.getObject("effective_from", OffsetDateTime.class).toInstant());
     }
 }

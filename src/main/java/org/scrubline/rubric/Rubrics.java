@@ -2,6 +2,7 @@ package org.scrubline.rubric;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.NotFound;
@@ -13,16 +14,20 @@ public interface Rubrics {
     List<PublishedRubric> published();
 
     /**
-     * The version to score new cases with: the one published last.
+     * The version to score new cases with: of those in force by now, the one that came into force last. It stays known
+     * when its procedure is retired, so that old cases can be named; see {@link #takingCases}.
      *
-     * @throws NotFound when none of this procedure is published
+     * @throws NotFound when none of this procedure is in force
      */
     PublishedRubric current(String procedure);
 
     Optional<PublishedRubric> byId(UUID id);
 
+    /** The procedures a new case can be logged for: with a version in force and not retired. */
+    Set<String> takingCases();
+
     /**
-     * Publishes a version. The same content again changes nothing and gives the version already there; other content
+     * Publishes a version, in force at once unless the caller fixes a later day. The same content again changes nothing and gives the version already there; other content
      * under a version that exists is refused.
      *
      * @param publisher the person who publishes

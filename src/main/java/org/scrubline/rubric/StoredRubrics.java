@@ -1,12 +1,14 @@
 package org.scrubline.rubric;
 
 import java.time.Clock;
+import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import org.scrubline.ledger.LeafKind;
@@ -53,7 +55,7 @@ class StoredRubrics implements Rubrics {
     @Override
     @Transactional(readOnly = true)
     public PublishedRubric current(String procedure) {
-        return store.current(procedure).map(this::read).orElseThrow(NotFound::new);
+        return store.current(procedure, clock.instant()).map(this::read).orElseThrow(NotFound::new);
     }
 
     @Override
@@ -62,13 +64,20 @@ class StoredRubrics implements Rubrics {
         return store.find(id).map(this::read);
     }
 
+    @Override
+    @Transactional(readOnly = true)
+    public Set<String> takingCases() {
+        return store.takingCases(clock.instant());
+    }
+
     private PublishedRubric read(RubricStore.Version version) {
         Rubric rubric = parsed.get(version.contentHash());
         if (rubric == null) {
             rubric = store.content(version.id()).rubric();
             parsed.put(version.contentHash(), rubric);
         }
-        return new PublishedRubric(version.id(), rubric, version.contentHash(), version.publishedAt());
+        return new PublishedRubric(
+                version.id(), rubric, version.contentHash(), version.publishedAt(), version.effectiveFrom());
     }
 
     @Override
@@ -105,8 +114,8 @@ class StoredRubrics implements Rubrics {
     /** Adds the version unless its content is there already. Losing a race against other content is stale data. */
     private PublishedRubric store(Rubric rubric, UUID publisher) {
         RubricContent content = RubricContent.of(rubric);
-        PublishedRubric fresh = new PublishedRubric(
-                UUID.randomUUID(), rubric, content.hash(), clock.instant().truncatedTo(ChronoUnit.MICROS));
+        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        PublishedRubric fresh = new PublishedRubric(UUID.randomUUID(), rubric, content.hash(), now, now);
         if (store.insert(fresh, content.json(), publisher)) {
             events.publishEvent(RubricPublished.of(fresh, publisher));
             ledger.append(LeafKind.RUBRIC, fresh.id());

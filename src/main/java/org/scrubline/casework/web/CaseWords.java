@@ -6,6 +6,7 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Predicate;
 import org.scrubline.casework.SurgicalCase;
@@ -15,7 +16,6 @@ import org.scrubline.people.Site;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.Wording;
 import org.scrubline.rubric.ComplexityFactor;
-import org.scrubline.rubric.PublishedRubric;
 import org.scrubline.rubric.RubricLibrary;
 import org.scrubline.rubric.Rubrics;
 import org.springframework.context.i18n.LocaleContextHolder;
@@ -103,10 +103,12 @@ class CaseWords {
     }
 
     List<Option> procedures() {
+        Set<String> taking = rubrics.takingCases();
         return rubrics.published().stream()
-                .map(PublishedRubric::rubric)
-                .map(rubric -> Option.of(rubric.procedure(), procedure(rubric.procedure())))
+                .map(published -> published.rubric().procedure())
+                .filter(taking::contains)
                 .distinct()
+                .map(code -> Option.of(code, procedure(code)))
                 .toList();
     }
 

@@ -61,14 +61,14 @@ public final class CodeListReader {
      */
     public static Sources sources(String file, String text) {
         JsonNode root = YamlText.parse(file, text);
-        Fields fields = new Fields(file, root);
+        Fields fields = new Fields(file, root, Faults.strict());
         Map<String, String> citations = new LinkedHashMap<>();
         root.propertyNames().forEach(key -> citations.put(key, fields.text(key)));
         return new Sources(citations);
     }
 
     private static <T> List<T> entries(String file, String text, String key, Function<Fields, T> reading) {
-        Fields root = new Fields(file, YamlText.parse(file, text));
+        Fields root = new Fields(file, YamlText.parse(file, text), Faults.strict());
         Set<String> codes = new HashSet<>();
         List<T> entries = root.items(key).stream()
                 .map(node -> entry(file + ", " + key, node, codes, reading))
@@ -78,9 +78,9 @@ public final class CodeListReader {
     }
 
     private static <T> T entry(String where, JsonNode node, Set<String> codes, Function<Fields, T> reading) {
-        Fields fields = Fields.coded(where, "entry", node);
+        Fields fields = Fields.coded(where, "entry", node, Faults.strict());
         if (!codes.add(fields.text("code"))) {
-            throw fields.wrong("code", "is used twice");
+            fields.wrong("code", "is used twice");
         }
         T entry = reading.apply(fields);
         fields.done();

@@ -7,29 +7,53 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import org.scrubline.platform.FreeText;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.MissingNode;
 
-/** The keys of one mapping in a file. Every reading checks the value; {@link #done} refuses keys nobody read. */
+/**
+ * The keys of one mapping in a file. Every reading checks the value; {@link #done} refuses keys nobody read. Where faults
+ * are kept, a reading that found one answers with an empty value, and nothing is made of what was read.
+ */
 final class Fields {
+
+    private static final int LONGEST_TEXT = 1000;
+    private static final int DIGITS = 9;
+    private static final int SHOWN = 60;
+    private static final Pattern CODE = Pattern.compile("[A-Z][A-Z0-9_-]{0,19}");
 
     private final String where;
     private final JsonNode node;
+    private final Faults faults;
     private final Set<String> read = new HashSet<>();
 
-    Fields(String where, JsonNode node) {
+    Fields(String where, JsonNode node, Faults faults) {
         this.where = where;
         this.node = node;
-        if (!node.isObject()) {
-            throw new RubricFormatException(where + ": expected keys with values, found " + node);
+        this.faults = faults;
+        if (!node.isObject() && !node.isMissingNode()) {
+            faults.add(node, "", where + ": expected keys with values, found " + shown(node));
         }
     }
 
     /** The keys of an entry with a code; messages then say where it is by that code. */
-    static Fields coded(String where, String label, JsonNode node) {
-        String code = new Fields(where + ", " + label, node).text("code");
-        return new Fields(where + ", " + label + " " + code, node);
+    static Fields coded(String where, String label, JsonNode node, Faults faults) {
+        String code = code(node);
+        return new Fields(where + ", " + label + (code.isEmpty() ? "" : " " + code), node, faults);
+    }
+
+    /** The code of an entry, empty when it has none that is text. */
+    static String code(JsonNode entry) {
+        JsonNode code = entry.get("code");
+        return code != null && code.isString() ? code.stringValue().strip() : "";
+    }
+
+    /** What stands under one of these keys, itself a mapping. */
+    Fields inner(String key) {
+        return new Fields(where + ", " + key, node(key), faults);
     }
 
     String where() {
@@ -40,11 +64,12 @@ final class Fields {
         return node.has(key);
     }
 
-    JsonNode node(String key) {
+    private JsonNode node(String key) {
         read.add(key);
         JsonNode value = node.get(key);
         if (value == null || value.isNull()) {
-            throw wrong(key, "is missing");
+            wrong(key, "is missing");
+            return MissingNode.getInstance();
         }
         return value;
     }
@@ -58,10 +83,29 @@ final class Fields {
     }
 
     private String text(String key, JsonNode value) {
-        if (!value.isString() || value.stringValue().isBlank()) {
-            throw wrong(key, "must be text, found " + value);
+        if (value.isMissingNode()) {
+            return "";
         }
-        return value.stringValue().strip();
+        if (!value.isString() || value.stringValue().isBlank()) {
+            wrong(key, "must be text, found " + shown(value));
+            return "";
+        }
+        String text = value.stringValue().strip();
+        if (FreeText.hasForbiddenCharacter(text)) {
+            wrong(key, "holds a character that cannot be shown");
+        } else if (text.length() > LONGEST_TEXT) {
+            wrong(key, "is longer than " + LONGEST_TEXT + " characters");
+        }
+        return text;
+    }
+
+    /** A key of records: capital letters, digits, hyphens and underscores. */
+    String code() {
+        String code = text("code");
+        if (!code.isEmpty() && !CODE.matcher(code).matches()) {
+            wrong("code", "must begin with a capital letter and hold at most 20 capital letters, digits, - and _");
+        }
+        return code;
     }
 
     boolean flag(String key) {
@@ -70,7 +114,8 @@ final class Fields {
         }
         JsonNode value = node(key);
         if (!value.isBoolean()) {
-            throw wrong(key, "must be true or false, found " + value);
+            wrong(key, "must be true or false, found " + shown(value));
+            return false;
         }
         return value.booleanValue();
     }
@@ -81,16 +126,23 @@ final class Fields {
             return null;
         }
         JsonNode value = node(key);
-        if (!value.isNumber()) {
-            throw wrong(key, "must be a number, found " + value);
+        BigDecimal number = value.isNumber() ? value.decimalValueOpt().orElse(null) : null;
+        if (number == null) {
+            wrong(key, "must be a number, found " + shown(value));
+            return null;
         }
-        return value.decimalValue();
+        if (number.scale() > DIGITS || (long) number.precision() - number.scale() > DIGITS) {
+            wrong(key, "must have at most " + DIGITS + " digits on either side of the point");
+            return null;
+        }
+        return number;
     }
 
     int points(String key) {
         JsonNode value = node(key);
         if (!value.isIntegralNumber() || value.intValue() < 0) {
-            throw wrong(key, "must be a whole number of 0 or more, found " + value);
+            wrong(key, "must be a whole number of 0 or more, found " + shown(value));
+            return 0;
         }
         return value.intValue();
     }
@@ -100,14 +152,20 @@ final class Fields {
         return Arrays.stream(type.getEnumConstants())
                 .filter(constant -> word(constant).equals(word))
                 .findFirst()
-                .orElseThrow(() -> wrong(key, "\"" + word + "\" is not one of " + words(type)));
+                .orElseGet(() -> {
+                    if (!word.isEmpty()) {
+                        wrong(key, "\"" + word + "\" is not one of " + words(type));
+                    }
+                    return type.getEnumConstants()[0];
+                });
     }
 
     private static String words(Class<? extends Enum<?>> type) {
         return Arrays.stream(type.getEnumConstants()).map(Fields::word).collect(Collectors.joining(", "));
     }
 
-    private static String word(Enum<?> constant) {
+    /** A constant as files write it. */
+    static String word(Enum<?> constant) {
         return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
@@ -118,8 +176,12 @@ final class Fields {
     /** The non-empty list under a key. */
     List<JsonNode> items(String key) {
         JsonNode list = node(key);
+        if (list.isMissingNode()) {
+            return List.of();
+        }
         if (!list.isArray() || list.isEmpty()) {
-            throw wrong(key, "must be a list with at least one entry");
+            wrong(key, "must be a list with at least one entry");
+            return List.of();
         }
         return new ArrayList<>(list.values());
     }
@@ -127,12 +189,25 @@ final class Fields {
     void done() {
         for (String key : node.propertyNames()) {
             if (!read.contains(key)) {
-                throw wrong(key, "is not known here");
+                wrong(key, "is not known here");
             }
         }
     }
 
-    RubricFormatException wrong(String key, String what) {
-        return new RubricFormatException(where + ", key " + key + ": " + what);
+    /** Something here that is no mapping is a fault by itself; its keys are none. */
+    void wrong(String key, String what) {
+        if (node.isObject()) {
+            faults.add(node, key, where + ", key " + key + ": " + what);
+        }
+    }
+
+    /** A step code of this file that stands for two steps. */
+    void twice(String code) {
+        faults.add(node, "steps", where + ", step " + code + ", key code: is used twice");
+    }
+
+    private static String shown(JsonNode value) {
+        String text = value.toString();
+        return text.length() <= SHOWN ? text : text.substring(0, SHOWN) + "…";
     }
 }

@@ -13,13 +13,14 @@ final class MeasureReader {
 
     private MeasureReader() {}
 
-    static Measure read(String stepCode, String stepWhere, JsonNode node) {
-        Fields fields = Fields.coded(stepWhere, "measure", node);
+    static Measure read(String stepCode, String stepWhere, JsonNode node, Faults faults) {
+        Fields fields = Fields.coded(stepWhere, "measure", node, faults);
+        String code = fields.code();
         MeasureKind kind = fields.choice("kind", MeasureKind.class);
         String target = fields.text("target");
         Band band = Band.read(fields);
         Measure measure = new Measure(
-                stepCode + "-" + fields.text("code"),
+                stepCode + "-" + code,
                 fields.text("name"),
                 kind,
                 fields.text("unit", ""),
@@ -40,7 +41,7 @@ final class MeasureReader {
             return kind == MeasureKind.COUNT ? BigDecimal.ONE : null;
         }
         if (stepSize.signum() <= 0) {
-            throw fields.wrong("stepSize", "must be more than 0");
+            fields.wrong("stepSize", "must be more than 0");
         }
         return stepSize;
     }
@@ -49,15 +50,15 @@ final class MeasureReader {
         boolean yesNo = measure.kind() == MeasureKind.YES_NO;
         for (String key : List.of("unit", "accept", "stepSize")) {
             if (yesNo && fields.has(key)) {
-                throw fields.wrong(key, "has no place in a yes-no measure");
+                fields.wrong(key, "has no place in a yes-no measure");
             }
         }
-        if (!yesNo && measure.stepSize() == null) {
-            throw fields.wrong("stepSize", "is missing");
+        if (!yesNo && !fields.has("stepSize") && measure.stepSize() == null) {
+            fields.wrong("stepSize", "is missing");
         }
         boolean measured = measure.kind() == MeasureKind.NUMBER || measure.kind() == MeasureKind.DURATION;
-        if (measured && measure.unit().isEmpty()) {
-            throw fields.wrong("unit", "is missing");
+        if (measured && !fields.has("unit")) {
+            fields.wrong("unit", "is missing");
         }
     }
 
@@ -67,14 +68,14 @@ final class MeasureReader {
             if (!measure.has("accept")) {
                 return new Band(null, null);
             }
-            Fields fields = new Fields(measure.where() + ", accept", measure.node("accept"));
+            Fields fields = measure.inner("accept");
             Band band = new Band(fields.decimal("from"), fields.decimal("to"));
             fields.done();
-            if (band.from == null && band.to == null) {
-                throw measure.wrong("accept", "needs from, to or both");
+            if (!fields.has("from") && !fields.has("to")) {
+                measure.wrong("accept", "needs from, to or both");
             }
             if (band.from != null && band.to != null && band.from.compareTo(band.to) > 0) {
-                throw measure.wrong("accept", "runs from " + band.from + " down to " + band.to);
+                measure.wrong("accept", "runs from " + band.from + " down to " + band.to);
             }
             return band;
         }

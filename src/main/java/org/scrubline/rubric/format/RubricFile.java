@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import tools.jackson.databind.JsonNode;
 
 /** One rubric file, parsed but not yet read: its head and the steps it writes out itself. */
@@ -13,15 +14,13 @@ final class RubricFile {
     private final List<JsonNode> entries;
     private final Map<String, JsonNode> written = new LinkedHashMap<>();
 
-    RubricFile(String name, JsonNode root) {
-        head = new Fields(name, root);
+    RubricFile(String name, JsonNode root, Faults faults) {
+        head = new Fields(name, root, faults);
         entries = head.items("steps");
         for (JsonNode entry : entries) {
-            if (entry.isObject() && entry.has("code")) {
-                String code = new Fields(name + ", steps", entry).text("code");
-                if (written.putIfAbsent(code, entry) != null) {
-                    throw new RubricFormatException(name + ", step " + code + ", key code: is used twice");
-                }
+            String code = Fields.code(entry);
+            if (!code.isEmpty() && written.putIfAbsent(code, entry) != null) {
+                Fields.coded(name, "step", entry, faults).wrong("code", "is used twice");
             }
         }
     }
@@ -39,11 +38,11 @@ final class RubricFile {
     }
 
     /** The step another file takes from here; only steps written out here can be taken. */
-    JsonNode written(String code, Fields taker) {
+    Optional<JsonNode> written(String code, Fields taker) {
         JsonNode step = written.get(code);
         if (step == null) {
-            throw taker.wrong("take", head.where() + " writes out no step " + code);
+            taker.wrong("take", head.where() + " writes out no step " + code);
         }
-        return step;
+        return Optional.ofNullable(step);
     }
 }

@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.scrubline.rubric.Family;
 import org.scrubline.rubric.Measure;
@@ -17,18 +18,45 @@ import tools.jackson.databind.JsonNode;
 public final class RubricReader {
 
     private final Map<String, RubricFile> files = new LinkedHashMap<>();
+    private final Faults faults;
 
     /**
      * @param texts file content by file name
      * @throws RubricFormatException when a file is not YAML, has no head or names a procedure twice
      */
     public RubricReader(Map<String, String> texts) {
-        texts.forEach((name, text) -> {
-            RubricFile file = new RubricFile(name, YamlText.parse(name, text));
-            if (files.putIfAbsent(file.procedure(), file) != null) {
-                throw file.head().wrong("procedure", file.procedure() + " has another file already");
-            }
-        });
+        this(Faults.strict());
+        texts.forEach((name, text) -> add(name, YamlText.parse(name, text)));
+    }
+
+    private RubricReader(Faults faults) {
+        this.faults = faults;
+    }
+
+    /**
+     * Reads one text that stands alone, to its end whatever is wrong with it.
+     *
+     * @param name what the faults call it
+     */
+    public static RubricReading check(String name, String text) {
+        JsonNode root;
+        try {
+            root = YamlText.parse(name, text);
+        } catch (RubricFormatException e) {
+            return new RubricReading(null, List.of(new RubricFault(e.line(), String.valueOf(e.getMessage()))));
+        }
+        Faults faults = Faults.kept(YamlText.lines(text, root));
+        RubricReader reader = new RubricReader(faults);
+        reader.add(name, root);
+        Rubric rubric = reader.read().stream().findFirst().orElse(null);
+        return new RubricReading(rubric, faults.found());
+    }
+
+    private void add(String name, JsonNode root) {
+        RubricFile file = new RubricFile(name, root, faults);
+        if (files.putIfAbsent(file.procedure(), file) != null) {
+            file.head().wrong("procedure", file.procedure() + " has another file already");
+        }
     }
 
     /**
@@ -37,27 +65,29 @@ public final class RubricReader {
      * @throws RubricFormatException at the first thing the format does not allow
      */
     public List<Rubric> read() {
-        return files.values().stream().map(this::rubric).toList();
+        return files.values().stream().flatMap(file -> rubric(file).stream()).toList();
     }
 
-    private Rubric rubric(RubricFile file) {
+    private Optional<Rubric> rubric(RubricFile file) {
         Fields head = file.head();
         List<Step> steps = new ArrayList<>();
         for (JsonNode entry : file.entries()) {
             steps.addAll(entry(head.where(), entry));
         }
-        refuseCodesUsedTwice(head.where(), steps);
-        Rubric rubric = new Rubric(
-                file.procedure(), head.text("version"), head.text("title"), head.choice("family", Family.class), steps);
+        refuseCodesUsedTwice(head, steps);
+        String version = head.text("version");
+        String title = head.text("title");
+        Family family = head.choice("family", Family.class);
+        String procedure = file.procedure();
         head.done();
-        return rubric;
+        return faults.any() ? Optional.empty() : Optional.of(new Rubric(procedure, version, title, family, steps));
     }
 
-    private static void refuseCodesUsedTwice(String file, List<Step> steps) {
+    private void refuseCodesUsedTwice(Fields head, List<Step> steps) {
         Set<String> codes = new HashSet<>();
         for (Step step : steps) {
-            if (!codes.add(step.code())) {
-                throw new RubricFormatException(file + ", step " + step.code() + ", key code: is used twice");
+            if (!step.code().isEmpty() && !codes.add(step.code())) {
+                head.twice(step.code());
             }
         }
     }
@@ -66,7 +96,7 @@ public final class RubricReader {
         if (!entry.has("take")) {
             return List.of(step(file, entry, false));
         }
-        Fields fields = new Fields(file + ", steps", entry);
+        Fields fields = new Fields(file + ", steps", entry, faults);
         boolean onlyWhenConverted = fields.flag("onlyWhenConverted");
         List<Step> taken = taken(fields).stream()
                 .map(written -> step(file, written, onlyWhenConverted))
@@ -79,16 +109,18 @@ public final class RubricReader {
         String from = fields.text("from");
         RubricFile source = files.get(from);
         if (source == null) {
-            throw fields.wrong("from", "there is no procedure " + from);
+            fields.wrong("from", "there is no procedure " + from);
+            fields.texts("take");
+            return List.of();
         }
         return fields.texts("take").stream()
-                .map(code -> source.written(code, fields))
+                .flatMap(code -> source.written(code, fields).stream())
                 .toList();
     }
 
     private Step step(String file, JsonNode node, boolean takenForConversion) {
-        Fields fields = Fields.coded(file, "step", node);
-        String code = fields.text("code");
+        Fields fields = Fields.coded(file, "step", node, faults);
+        String code = fields.code();
         Step step = new Step(
                 code,
                 fields.text("name"),
@@ -106,7 +138,7 @@ public final class RubricReader {
     }
 
     private static List<String> levels(Fields step) {
-        Fields fields = new Fields(step.where() + ", levels", step.node("levels"));
+        Fields fields = step.inner("levels");
         List<String> levels = new ArrayList<>();
         for (int level = 1; level <= Step.LEVELS; level++) {
             levels.add(fields.text(Integer.toString(level)));
@@ -121,12 +153,12 @@ public final class RubricReader {
         }
         List<Measure> measures = new ArrayList<>();
         for (JsonNode item : step.items("measures")) {
-            written(step, item).forEach(node -> measures.add(MeasureReader.read(code, step.where(), node)));
+            written(step, item).forEach(node -> measures.add(MeasureReader.read(code, step.where(), node, faults)));
         }
         Set<String> codes = new HashSet<>();
         for (Measure measure : measures) {
             if (!codes.add(measure.code())) {
-                throw step.wrong("measures", measure.code() + " is used twice");
+                step.wrong("measures", measure.code() + " is used twice");
             }
         }
         return measures;
@@ -137,10 +169,10 @@ public final class RubricReader {
         if (!item.has("take")) {
             return List.of(item);
         }
-        Fields fields = new Fields(step.where() + ", measures", item);
+        Fields fields = new Fields(step.where() + ", measures", item, faults);
         List<JsonNode> measures = new ArrayList<>();
         for (JsonNode source : taken(fields)) {
-            measures.addAll(new Fields(fields.where(), source).items("measures"));
+            measures.addAll(new Fields(fields.where(), source, faults).items("measures"));
         }
         fields.done();
         return measures;

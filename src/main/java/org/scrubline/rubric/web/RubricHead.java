@@ -1,8 +1,6 @@
 package org.scrubline.rubric.web;
 
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
-import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 import org.scrubline.rubric.PublishedRubric;
 
 /**
@@ -14,31 +12,36 @@ import org.scrubline.rubric.PublishedRubric;
  * @param version such as 1.0
  * @param steps number of steps
  * @param critical number of critical steps
+ * @param procedure code of the procedure
  * @param publishedAt day and minute in UTC
+ * @param effectiveFrom the same, when new cases took it later than that; otherwise null
  * @param hash SHA-256 of the content
  */
 record RubricHead(
         String href,
+        String procedure,
         String title,
         String familyKey,
         String version,
         int steps,
         int critical,
         String publishedAt,
+        @Nullable String effectiveFrom,
         String hash) {
-
-    private static final DateTimeFormatter UTC =
-            DateTimeFormatter.ofPattern("d MMMM uuuu, HH:mm 'UTC'", Locale.UK).withZone(ZoneOffset.UTC);
 
     static RubricHead of(PublishedRubric published) {
         return new RubricHead(
                 "/rubrics/" + published.id(),
+                published.rubric().procedure(),
                 published.rubric().title(),
                 "rubric.family." + published.rubric().family(),
                 published.rubric().version(),
                 published.rubric().steps().size(),
                 published.rubric().criticalSteps().size(),
-                UTC.format(published.publishedAt()),
+                RubricDays.utc(published.publishedAt()),
+                published.effectiveFrom().isAfter(published.publishedAt())
+                        ? RubricDays.utc(published.effectiveFrom())
+                        : null,
                 published.contentHash());
     }
 }

@@ -122,6 +122,45 @@ class EvidenceExamples {
             values (:tenant, :id, :programme, :trainee, 1, 'TRABECULECTOMY', 'AB', 'DECIDED', 'E2', current_date,
                 :record, :person, now())
             """;
+    private static final List<String> REVIEWED = List.of("""
+            insert into rubric_draft (
+                tenant_id, id, procedure_code, source, lock_no, authors, begun_by, begun_at, saved_by, saved_at)
+            values (:tenant, :id, 'TRAB_FORNIX', 'steps', 1, array[cast(:person as uuid)], :person, now(), :person, now())
+            """, """
+            insert into rubric_review (
+                tenant_id, id, draft_id, source_hash, content_hash, agrees, words, reviewer_id, reviewer_name, reviewed_at)
+            values (:tenant, :id, :id, repeat('0', 64), repeat('1', 64), true, 'as agreed', :other, 'Ottilie Brannock', now())
+            """);
+    private static final String EFFECT = """
+            insert into rubric_effect (
+                tenant_id, id, procedure_code, rubric_version_id, review_id, effective_from, zone, reason,
+                decided_by, decided_name, decided_at)
+            select :tenant, :id, v.procedure_code, v.id, r.id, now(), 'Europe/London', 'clearer words',
+                :person, 'Ada Verney', now()
+            from rubric_version v, rubric_review r
+            where v.tenant_id = :tenant
+              and r.tenant_id = :tenant
+            limit 1
+            """;
+    private static final List<String> ROUND = List.of("""
+            insert into rubric_round (
+                tenant_id, id, content, content_hash, keep_percent, opened_by, opened_name, opened_at, closes_at, zone)
+            values (:tenant, :id, '{}', encode(sha256('{}'), 'hex'), 80, :person, 'Ada Verney', now(),
+                now() + interval '7 days', 'Europe/London')
+            """, """
+            insert into rubric_expert (tenant_id, round_id, person_id)
+            values (:tenant, :id, :other)
+            """);
+    private static final List<String> RATING = List.of("""
+            insert into rubric_rating (tenant_id, id, round_id, expert_id, rated_at)
+            select :tenant, :id, round_id, person_id, now()
+            from rubric_expert
+            where tenant_id = :tenant
+            limit 1
+            """, """
+            insert into rubric_step_rating (tenant_id, rating_id, step_code, relevance, remark)
+            values (:tenant, :id, 'TF01', 4, 'needed')
+            """);
 
     private final RecordFixture records;
     private final VersionFixture versions;
@@ -185,6 +224,10 @@ class EvidenceExamples {
         fixed(row, LeafKind.DECISION, List.of(DECISION));
         fixed(row, LeafKind.COMMITTEE_ACT, ACT);
         fixed(row, LeafKind.ENTITLEMENT, List.of(ENTITLEMENT));
+        fixed(row, LeafKind.RUBRIC_REVIEW, REVIEWED);
+        fixed(row, LeafKind.RUBRIC_EFFECT, List.of(EFFECT));
+        fixed(row, LeafKind.RUBRIC_ROUND, ROUND);
+        fixed(row, LeafKind.RUBRIC_RATING, RATING);
     }
 
     private record Row(Theatre theatre, SignedSheet record, SignedIn person, SignedIn other) {}

@@ -42,6 +42,12 @@ class CatalogueTests {
     private static final Set<String> WRITE_ONCE = Set.of(
             "rubric_version",
             "rubric_step",
+            "rubric_review",
+            "rubric_effect",
+            "rubric_round",
+            "rubric_expert",
+            "rubric_rating",
+            "rubric_step_rating",
             "signed_sheet",
             "signed_step",
             "signed_event",

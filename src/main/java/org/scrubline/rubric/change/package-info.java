@@ -1,0 +1,5 @@
+/** How a version of a rubric comes about: the draft, what it changes, what a second person says, and its first day. */
+@NullMarked
+package org.scrubline.rubric.change;
+
+import org.jspecify.annotations.NullMarked;
