@@ -33,7 +33,8 @@ public class RubricDrafts {
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    RubricDrafts(RubricDraftStore store, DraftCheck check, Rubrics rubrics, ApplicationEventPublisher events, Clock clock) {
+    RubricDrafts(
+            RubricDraftStore store, DraftCheck check, Rubrics rubrics, ApplicationEventPublisher events, Clock clock) {
         this.store = store;
         this.check = check;
         this.rubrics = rubrics;

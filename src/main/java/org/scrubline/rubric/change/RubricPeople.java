@@ -41,7 +41,11 @@ public class RubricPeople {
         }
     }
 
-    /** @throws NotFound for anyone but a director */
+    /**
+     * Directors of any programme write, publish and ask.
+     *
+     * @throws NotFound for everyone else
+     */
     public static void requireDirector(SignedIn who) {
         if (!directs(who)) {
             throw new NotFound();

@@ -11,8 +11,8 @@ import tools.jackson.databind.JsonNode;
 final class Lines {
 
     private final Map<JsonPointer, Integer> written;
-    private final Map<JsonNode, Map<String, Integer>> keys = new IdentityHashMap<>();
-    private final Map<JsonNode, Integer> entries = new IdentityHashMap<>();
+    private final IdentityHashMap<JsonNode, Map<String, Integer>> keys = new IdentityHashMap<>();
+    private final IdentityHashMap<JsonNode, Integer> entries = new IdentityHashMap<>();
 
     /**
      * @param written line of each value by its place

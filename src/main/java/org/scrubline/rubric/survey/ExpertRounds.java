@@ -86,7 +86,11 @@ public class ExpertRounds {
         return store.all().stream().filter(round -> sees(who, round)).toList();
     }
 
-    /** @throws NotFound when there is none that the person may see */
+    /**
+     * One round.
+     *
+     * @throws NotFound when there is none that the person may see
+     */
     @Transactional(readOnly = true)
     public ExpertRound round(SignedIn who, UUID id) {
         return of(who).stream()

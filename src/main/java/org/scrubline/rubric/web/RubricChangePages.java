@@ -159,7 +159,10 @@ class RubricChangePages {
                         .filter(change -> !doubt(change))
                         .map(this::sentence)
                         .toList(),
-                changes.stream().filter(RubricChangePages::doubt).map(this::sentence).toList(),
+                changes.stream()
+                        .filter(RubricChangePages::doubt)
+                        .map(this::sentence)
+                        .toList(),
                 reviews.of(draft).stream().map(review -> line(draft, review)).toList(),
                 next != null && !draft.authors().contains(who.personId()),
                 RubricPeople.directs(who),

@@ -3,18 +3,22 @@ package org.scrubline.rubric.change;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Objects;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.scrubline.rubric.Rubric;
 import org.scrubline.rubric.change.RubricChange.Kind;
 import org.scrubline.rubric.format.RubricReader;
+import org.scrubline.rubric.format.RubricReading;
 
 class RubricComparisonTests {
 
     private static final String STEP = """
-              - code: %1$s
-                name: Lift the flap %1$s
+              - code: CODE
+                name: Lift the flap CODE
                 phase: flap
                 sees: Something.
                 measures:
@@ -30,7 +34,11 @@ class RubricComparisonTests {
             family: needling
             steps:
             """;
-    private static final String BEFORE = HEAD + STEP.formatted("A1") + STEP.formatted("A2") + STEP.formatted("A3");
+    private static final String BEFORE = HEAD + step("A1") + step("A2") + step("A3");
+
+    private static String step(String code) {
+        return STEP.replace("CODE", code);
+    }
 
     @Test
     void theSameRubricChangesNothing() {
@@ -55,9 +63,7 @@ class RubricComparisonTests {
             """)
     void aChangeIsNamed(String good, String other, Kind kind, String step, String before, String after) {
         assertThat(BEFORE).contains(good);
-        String changed = BEFORE.replaceFirst(
-                java.util.regex.Pattern.quote(good),
-                java.util.regex.Matcher.quoteReplacement(other.replace("\\n", "\n")));
+        String changed = BEFORE.replaceFirst(Pattern.quote(good), Matcher.quoteReplacement(other.replace("\\n", "\n")));
 
         assertThat(RubricComparison.between(read(BEFORE), read(changed)))
                 .singleElement()
@@ -78,11 +84,11 @@ class RubricComparisonTests {
 
     @Test
     void stepsAreNewGoneAndMovedByTheirCodeAlone() {
-        assertThat(kinds(read(BEFORE), read(BEFORE + STEP.formatted("B1")))).containsExactly("B1 STEP_NEW");
-        assertThat(kinds(read(BEFORE + STEP.formatted("B1")), read(BEFORE))).containsExactly("B1 STEP_GONE");
-        Rubric moved = read(HEAD + STEP.formatted("A3") + STEP.formatted("A1") + STEP.formatted("A2"));
+        assertThat(kinds(read(BEFORE), read(BEFORE + step("B1")))).containsExactly("B1 STEP_NEW");
+        assertThat(kinds(read(BEFORE + step("B1")), read(BEFORE))).containsExactly("B1 STEP_GONE");
+        Rubric moved = read(HEAD + step("A3") + step("A1") + step("A2"));
         assertThat(kinds(read(BEFORE), moved)).containsExactly("A3 STEP_MOVED");
-        Rubric without = read(HEAD + STEP.formatted("A1") + STEP.formatted("A3"));
+        Rubric without = read(HEAD + step("A1") + step("A3"));
         assertThat(kinds(read(BEFORE), without)).containsExactly("A2 STEP_GONE");
     }
 
@@ -116,8 +122,8 @@ class RubricComparisonTests {
     }
 
     private static Rubric read(String text) {
-        var reading = RubricReader.check("drill", text);
+        RubricReading reading = RubricReader.check("drill", text);
         assertThat(reading.faults()).isEmpty();
-        return java.util.Objects.requireNonNull(reading.rubric());
+        return Objects.requireNonNull(reading.rubric());
     }
 }
