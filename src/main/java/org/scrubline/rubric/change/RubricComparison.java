@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.scrubline.rubric.Measure;
@@ -79,9 +78,7 @@ public final class RubricComparison {
     }
 
     private void measure(Step step, Measure was, Measure is) {
-        boolean tolerance = Objects.equals(was.acceptFrom(), is.acceptFrom())
-                && Objects.equals(was.acceptTo(), is.acceptTo())
-                && was.unit().equals(is.unit());
+        boolean tolerance = band(was).equals(band(is));
         if (!tolerance) {
             change(Kind.MEASURE_TOLERANCE, step, is.name(), band(was), band(is));
         } else if (!was.equals(is)) {

@@ -249,8 +249,8 @@ class RubricReleasesTests {
         RubricDraft draft = edited("1.1");
         agree(supervisor, draft);
         PublishedRubric published = publish(draft, "2026-08-01").orThrow();
-        UUID before = logged("OEI-2026-00101", BEFORE);
-        UUID after = logged("OEI-2026-00102", AFTER);
+        UUID before = logged("K7-204", BEFORE);
+        UUID after = logged("K7-205", AFTER);
 
         assertThat(version(before, AFTER)).isEqualTo("1.0");
         assertThat(version(after, AFTER)).isEqualTo(published.rubric().version());
@@ -258,7 +258,7 @@ class RubricReleasesTests {
 
     @Test
     void aRetiredProcedureTakesNoNewCasesAndKeepsTheOldOnesReadable() {
-        UUID before = logged("OEI-2026-00101", NOON);
+        UUID before = logged("K7-204", NOON);
         assertThat(refusals(at(NOON, () -> releases.retire(director, NEEDLING, "2026-06-01", "No longer done."))))
                 .containsExactly("refusal.rubric.day");
         at(NOON, () -> releases.retire(director, NEEDLING, "2026-08-01", "No longer done here."))
@@ -269,7 +269,7 @@ class RubricReleasesTests {
         assertThat(at(AFTER, () -> rubrics.current(NEEDLING)).rubric().version())
                 .isEqualTo("1.0");
         assertThat(version(before, AFTER)).isEqualTo("1.0");
-        assertThat(refusals(at(AFTER, () -> cases.log(programme.trainee(), entry("OEI-2026-00102", AFTER)))))
+        assertThat(refusals(at(AFTER, () -> cases.log(programme.trainee(), entry("K7-205", AFTER)))))
                 .containsExactly("refusal.case.procedure");
         assertThat(refusals(at(AFTER, () -> releases.retire(director, NEEDLING, "2026-08-02", "Again."))))
                 .containsExactly("refusal.rubric.retired");
