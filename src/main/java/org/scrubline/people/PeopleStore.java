@@ -5,7 +5,9 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -96,9 +98,16 @@ class PeopleStore {
             where tenant_id = :tenant
               and trainee_id = :trainee
               and procedure_code = :procedure
-              and declared_at <= coalesce(cast(:knownAt as timestamptz), 'infinity')
             order by declared_at desc, id desc
             limit 1
+            """;
+    private static final String PRIOR_OF_ALL = """
+            select distinct on (trainee_id) trainee_id, cases
+            from prior_experience
+            where tenant_id = :tenant
+              and procedure_code = :procedure
+              and declared_at <= coalesce(cast(:knownAt as timestamptz), 'infinity')
+            order by trainee_id, declared_at desc, id desc
             """;
     private static final String INSERT_PRIOR = """
             insert into prior_experience (tenant_id, id, trainee_id, procedure_code, cases, declared_at)
@@ -219,16 +228,27 @@ class PeopleStore {
                 .update();
     }
 
-    /** As known at an instant; null is now. */
-    int priorExperience(UUID trainee, String procedure, @Nullable Instant knownAt) {
+    int priorExperience(UUID trainee, String procedure) {
         return jdbc.sql(PRIOR)
                 .param("tenant", TenantScope.require())
                 .param("trainee", trainee)
                 .param("procedure", procedure)
-                .param("knownAt", knownAt == null ? null : utc(knownAt))
                 .query(Integer.class)
                 .optional()
                 .orElse(0);
+    }
+
+    /** By trainee, as known at an instant; null is now. */
+    Map<UUID, Integer> priorExperience(String procedure, @Nullable Instant knownAt) {
+        Map<UUID, Integer> cases = new HashMap<>();
+        jdbc.sql(PRIOR_OF_ALL)
+                .param("tenant", TenantScope.require())
+                .param("procedure", procedure)
+                .param("knownAt", knownAt == null ? null : utc(knownAt))
+                .query(row -> {
+                    cases.put(row.getObject("trainee_id", UUID.class), row.getInt("cases"));
+                });
+        return cases;
     }
 
     /** Gives the id of the new row. */

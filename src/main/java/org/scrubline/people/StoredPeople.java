@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Function;
@@ -112,13 +113,19 @@ class StoredPeople implements People, Memberships {
     @Override
     @Transactional(readOnly = true)
     public int priorExperience(UUID traineeId, String procedureCode) {
-        return people.priorExperience(traineeId, procedureCode, null);
+        return people.priorExperience(traineeId, procedureCode);
     }
 
     @Override
     @Transactional(readOnly = true)
-    public int priorExperience(UUID traineeId, String procedureCode, Instant knownAt) {
-        return people.priorExperience(traineeId, procedureCode, knownAt);
+    public Map<UUID, Integer> priorExperience(String procedureCode) {
+        return people.priorExperience(procedureCode, null);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Map<UUID, Integer> priorExperience(String procedureCode, Instant knownAt) {
+        return people.priorExperience(procedureCode, knownAt);
     }
 
     @Override
