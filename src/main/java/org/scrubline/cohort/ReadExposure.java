@@ -43,8 +43,7 @@ class ReadExposure implements Exposure {
     private final Cases cases;
     private final Clock clock;
 
-    ReadExposure(
-            People people, Placements placements, ExposurePlans plans, Rubrics rubrics, Cases cases, Clock clock) {
+    ReadExposure(People people, Placements placements, ExposurePlans plans, Rubrics rubrics, Cases cases, Clock clock) {
         this.people = people;
         this.placements = placements;
         this.plans = plans;
@@ -109,8 +108,7 @@ class ReadExposure implements Exposure {
 
         Line line(Person trainee, Family family, List<EndedCase> done) {
             int months = time.monthsOver(LocalDate.ofInstant(now, programme.zone()));
-            ExposurePlan.Done counts =
-                    new ExposurePlan.Done(by(months - 1, done), by(months, done), done.size());
+            ExposurePlan.Done counts = new ExposurePlan.Done(by(months - 1, done), by(months, done), done.size());
             return new Line(
                     trainee,
                     family,

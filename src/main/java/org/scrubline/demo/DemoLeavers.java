@@ -40,12 +40,10 @@ class DemoLeavers {
             }
         }
         String leaving = DemoCast.supervisor(DemoCast.LEAVING).username();
-        timeline.at(
-                after(plan, DemoCast.LEAVING_MONTH),
-                () -> {
-                    end(cast, leaving, Role.SUPERVISOR, "Moved to a hospital outside the region.");
-                    handOver(cast);
-                });
+        timeline.at(after(plan, DemoCast.LEAVING_MONTH), () -> {
+            end(cast, leaving, Role.SUPERVISOR, "Moved to a hospital outside the region.");
+            handOver(cast);
+        });
     }
 
     /** What the supervisor left open goes to a colleague who was there; who has a sheet about the case gets no second one. */
@@ -57,7 +55,11 @@ class DemoLeavers {
             boolean handed = COLLEAGUES.stream()
                     .map(colleague -> cast.supervisor(colleague).personId())
                     .anyMatch(colleague -> sheets.handOver(
-                                    administrator, programme, held.sheetId(), colleague, "The supervisor has left the region.")
+                                    administrator,
+                                    programme,
+                                    held.sheetId(),
+                                    colleague,
+                                    "The supervisor has left the region.")
                             .fold(sheet -> true, reasons -> false));
             if (!handed) {
                 throw new IllegalStateException("nobody could take the sheet " + held.sheetId());

@@ -40,9 +40,11 @@ class DemoPlacements {
     }
 
     void plan(Cast cast, DemoPlan plan, Timeline timeline) {
-        timeline.at(at(plan.begin()), () -> PLANNED.forEach((family, months) -> plans.plan(
-                        cast.director(), cast.programme().id(), family.name(), typed(months))
-                .orThrow()));
+        timeline.at(
+                at(plan.begin()),
+                () -> PLANNED.forEach((family, months) -> plans.plan(
+                                cast.director(), cast.programme().id(), family.name(), typed(months))
+                        .orThrow()));
         for (DemoCast.Trainee trainee : DemoCast.TRAINEES) {
             timeline.at(
                     at(plan.month(trainee.postings().get(0).firstMonth())),
@@ -61,7 +63,8 @@ class DemoPlacements {
     private void place(
             Cast cast, DemoPlan plan, DemoCast.Trainee trainee, DemoCast.Posting posting, Timeline timeline) {
         boolean away = trainee.id().equals(DemoCast.AWAY);
-        boolean returns = away && posting.firstMonth() <= DemoCast.AWAY_UNTIL && posting.firstMonth() > DemoCast.AWAY_FROM;
+        boolean returns =
+                away && posting.firstMonth() <= DemoCast.AWAY_UNTIL && posting.firstMonth() > DemoCast.AWAY_FROM;
         boolean leaves = away && posting.firstMonth() < DemoCast.AWAY_FROM && posting.lastMonth() >= DemoCast.AWAY_FROM;
         LocalDate first = plan.month(returns ? DemoCast.AWAY_UNTIL + 1 : posting.firstMonth());
         Placement placed = placements
@@ -77,13 +80,15 @@ class DemoPlacements {
                 .orThrow();
         if (leaves) {
             LocalDate gone = plan.month(DemoCast.AWAY_FROM);
-            timeline.at(at(gone), () -> placements
-                    .end(
-                            cast.director(),
-                            cast.programme().id(),
-                            placed.id(),
-                            gone.minusDays(1).toString())
-                    .orThrow());
+            timeline.at(
+                    at(gone),
+                    () -> placements
+                            .end(
+                                    cast.director(),
+                                    cast.programme().id(),
+                                    placed.id(),
+                                    gone.minusDays(1).toString())
+                            .orThrow());
         }
     }
 

@@ -42,26 +42,43 @@ class DemoTraining {
     }
 
     void plan(Cast cast, DemoPlan plan, Timeline timeline) {
-        timeline.at(at(plan.begin()), () -> DemoCast.SUPERVISORS.stream()
-                .filter(one -> !one.id().equals(NOT_INTRODUCED))
-                .forEach(one -> introductions
-                        .record(
-                                cast.director(),
-                                cast.programme().id(),
-                                cast.supervisor(one.id()).personId(),
-                                plan.begin().toString())
-                        .orThrow()));
+        timeline.at(
+                at(plan.begin()),
+                () -> DemoCast.SUPERVISORS.stream()
+                        .filter(one -> !one.id().equals(NOT_INTRODUCED))
+                        .forEach(one -> introductions
+                                .record(
+                                        cast.director(),
+                                        cast.programme().id(),
+                                        cast.supervisor(one.id()).personId(),
+                                        plan.begin().toString())
+                                .orThrow()));
         DemoCast.TRAINEES.forEach(trainee -> plan(cast, trainee, plan, timeline));
     }
 
     private void plan(Cast cast, DemoCast.Trainee trainee, DemoPlan plan, Timeline timeline) {
         LocalDate first = plan.month(trainee.postings().get(0).firstMonth());
         SignedIn who = cast.trainee(trainee.id());
-        said(timeline, first, cast.member("ormandine"), who, TrainingKind.INDUCTION,
+        said(
+                timeline,
+                first,
+                cast.member("ormandine"),
+                who,
+                TrainingKind.INDUCTION,
                 "By the administrator: theatres, rules, how cases are logged and scored.");
-        said(timeline, first.plusDays(BASELINE_DAY), cast.director(), who, TrainingKind.BASELINE,
+        said(
+                timeline,
+                first.plusDays(BASELINE_DAY),
+                cast.director(),
+                who,
+                TrainingKind.BASELINE,
                 "Ready to begin with parts of a case; hands are steady, planning is still learnt.");
-        said(timeline, first.plusDays(GOAL_DAY), who, who, TrainingKind.GOAL,
+        said(
+                timeline,
+                first.plusDays(GOAL_DAY),
+                who,
+                who,
+                TrainingKind.GOAL,
                 "An even flap without help, and sutures tied to the pressure.");
         practice(cast, trainee, Exercise.FLAP, first.plusDays(PRACTICE_DAY), timeline);
         practice(cast, trainee, Exercise.SUTURE, first.plusDays(PRACTICE_DAY + ANSWERED_AFTER), timeline);
@@ -80,12 +97,12 @@ class DemoTraining {
         TrainingDraft draft = new TrainingDraft(
                 TrainingKind.WET_LAB.name(), exercise.name(), day.toString(), "Four times on a model eye.");
         timeline.at(at(day), () -> {
-            TrainingEntry entry =
-                    records.write(who, who.personId(), draft).orThrow();
+            TrainingEntry entry = records.write(who, who.personId(), draft).orThrow();
             if (!trainee.id().equals(WAITS) || exercise != Exercise.SUTURE) {
-                timeline.at(at(day.plusDays(ANSWERED_AFTER)), () -> records.answer(
-                                supervisor(cast, trainee), who.personId(), entry.id(), true, "")
-                        .orThrow());
+                timeline.at(
+                        at(day.plusDays(ANSWERED_AFTER)),
+                        () -> records.answer(supervisor(cast, trainee), who.personId(), entry.id(), true, "")
+                                .orThrow());
             }
         });
     }

@@ -38,14 +38,18 @@ class TrainingTimeTests {
     void aTrainingMonthIsOverOnTheDayTheNextOneBegins() {
         assertThat(YEAR.monthsOver(LocalDate.parse("2026-03-14"))).isEqualTo(1);
         assertThat(YEAR.monthsOver(LocalDate.parse("2026-03-15"))).isEqualTo(2);
-        assertThat(YEAR.monthsOver(LocalDate.parse("2025-03-15"))).as("before the first day").isZero();
-        assertThat(time().monthsOver(LocalDate.parse("2026-03-15"))).as("never placed").isZero();
+        assertThat(YEAR.monthsOver(LocalDate.parse("2025-03-15")))
+                .as("before the first day")
+                .isZero();
+        assertThat(time().monthsOver(LocalDate.parse("2026-03-15")))
+                .as("never placed")
+                .isZero();
     }
 
     @Test
     void theShareOfAMonthIsThatOfItsDays() {
-        TrainingTime half = time(
-                placement("2026-04-01", "2026-04-15", 60, null), placement("2026-04-16", "2026-12-31", 100, null));
+        TrainingTime half =
+                time(placement("2026-04-01", "2026-04-15", 60, null), placement("2026-04-16", "2026-12-31", 100, null));
         assertThat(half.share(1)).isCloseTo((15 * .6 + 15) / 30, within(1e-12));
         assertThat(half.share(2)).isEqualTo(1);
         assertThat(half.share(12)).as("after the last day").isZero();

@@ -44,15 +44,14 @@ class ExposureController {
             Model model) {
         Exposure.Report report = exposure.report(who, programme);
         UUID read = report.programme().id();
-        Audited.Item list =
-                new Audited.Item("programme-list", read, null, report.programme().name());
+        Audited.Item list = new Audited.Item(
+                "programme-list", read, null, report.programme().name());
         events.publishEvent(new RecordSeen(who, null, read, list, null));
         model.addAttribute("programme", report.programme());
         model.addAttribute("planned", report.planned());
         model.addAttribute("lines", table(report.lines()));
         model.addAttribute(
-                "unplaced",
-                report.unplaced().stream().map(Person::printedName).toList());
+                "unplaced", report.unplaced().stream().map(Person::printedName).toList());
         model.addAttribute("plans", LedProgrammes.leads(who, read));
         return "cohort/exposure";
     }
@@ -69,7 +68,9 @@ class ExposureController {
 
     private List<Cell> row(Exposure.Line line) {
         return List.of(
-                new Cell(line.trainee().printedName(), "/training/" + line.trainee().id()),
+                new Cell(
+                        line.trainee().printedName(),
+                        "/training/" + line.trainee().id()),
                 Cell.of(wording.text("rubric.family." + line.family())),
                 Cell.of(line.months()),
                 Cell.of(String.format(Locale.ROOT, "%.1f", line.planned())),

@@ -29,7 +29,9 @@ record TrainingChecklist(List<TrainingEntry> entries, boolean introduced) {
                                 row(Ask.PRACTICE, TrainingEntry::signedOff))),
                 new TrainingLine(
                         "E1",
-                        List.of(row(Ask.FLAP_PRACTICE, seen(Exercise.FLAP)), row(Ask.SUTURE_PRACTICE, seen(Exercise.SUTURE)))),
+                        List.of(
+                                row(Ask.FLAP_PRACTICE, seen(Exercise.FLAP)),
+                                row(Ask.SUTURE_PRACTICE, seen(Exercise.SUTURE)))),
                 new TrainingLine(
                         "E5",
                         List.of(new AskLine(Ask.SCORER_TRAINING, introduced ? 1 : 0, NEEDS, introduced, List.of()))));

@@ -50,7 +50,9 @@ class LevelViews {
                 .flatMap(List::stream)
                 .map(line -> new TrainingView(
                         entitlements.level(EntitlementLevel.valueOf(line.level())),
-                        line.asks().stream().map(ask -> ask(ask, Map.of(), zone)).toList()))
+                        line.asks().stream()
+                                .map(ask -> ask(ask, Map.of(), zone))
+                                .toList()))
                 .toList();
     }
 

@@ -78,8 +78,7 @@ class PlacementPagesTests {
     void daysWithoutASiteBetweenTwoPlacementsAreShown() throws Exception {
         send("/placements", director, placement("2026-01-01", "2026-02-10", "100"));
         send("/placements", director, placement("2026-02-15", "2026-05-31", "100"));
-        page("/placements?from=2026-01", director)
-                .andExpect(content().string(containsString("gap of 4 days")));
+        page("/placements?from=2026-01", director).andExpect(content().string(containsString("gap of 4 days")));
         page("/training/" + trainee.personId(), trainee)
                 .andExpect(content()
                         .string(allOf(
@@ -195,8 +194,7 @@ class PlacementPagesTests {
                 page(path, who).andExpect(status().isNotFound());
             }
         }
-        page("/placements?programme=" + organisation.programme().id(), stranger)
-                .andExpect(status().isNotFound());
+        page("/placements?programme=" + organisation.programme().id(), stranger).andExpect(status().isNotFound());
         send("/sites/name", stranger, Map.of("renamed", site, "newName", "Taken over"))
                 .andExpect(status().isUnprocessableContent());
         page("/sites", director).andExpect(content().string(not(containsString("Taken over"))));
