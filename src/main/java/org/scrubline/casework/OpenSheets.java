@@ -54,7 +54,7 @@ public interface OpenSheets {
      * name. Whoever signs in the same moment comes first or too late, never both.
      *
      * @param reason in words, at most 500 characters
-     * @return the sheet's id, or why not, at the fields {@code sheet}, {@code supervisor} and {@code reason}
+     * @return the sheet's id, or why not, each reason at the field of the form it is about
      * @throws org.scrubline.platform.NotFound for anyone else, and when there is no such sheet
      */
     Attempt<UUID> handOver(SignedIn who, UUID programmeId, UUID sheetId, UUID supervisorId, String reason);
