@@ -142,7 +142,8 @@ class PlacementPages {
         Stream<String> at = time.placements().stream()
                 .filter(one -> !one.first().isAfter(month.atEndOfMonth())
                         && !one.last().isBefore(month.atDay(1)))
-                .map(one -> code(one, sites));
+                .map(one -> code(one, sites))
+                .distinct();
         long free = time.gaps().stream()
                 .mapToLong(gap -> month.atDay(1)
                         .datesUntil(month.plusMonths(1).atDay(1))
