@@ -10,6 +10,7 @@
             "signoff",
             "casework",
             "entitlement",
+            "training",
             "rubric",
             "people",
             "ledger",

@@ -8,6 +8,7 @@
         allowedDependencies = {
             "committee",
             "entitlement",
+            "training",
             "signoff",
             "casework",
             "rubric",

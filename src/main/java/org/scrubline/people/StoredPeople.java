@@ -29,7 +29,7 @@ import org.springframework.transaction.annotation.Transactional;
 @Transactional
 class StoredPeople implements People, Memberships {
 
-    private static final int NAME_LENGTH = 120;
+    static final int NAME_LENGTH = 120;
 
     private final PeopleStore people;
     private final PlaceStore places;
@@ -149,7 +149,7 @@ class StoredPeople implements People, Memberships {
         if (!reasons.isEmpty()) {
             return Attempt.refused(reasons);
         }
-        Site site = new Site(UUID.randomUUID(), code.strip(), FreeText.tidy(name), ZoneId.of(zone));
+        Site site = new Site(UUID.randomUUID(), code.strip(), FreeText.tidy(name), ZoneId.of(zone), null);
         return places.insertSite(site)
                 ? Attempt.done(site)
                 : Attempt.refused(Refusal.at("code", "refusal.site.code.taken", site.code()));

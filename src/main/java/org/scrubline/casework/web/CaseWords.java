@@ -112,8 +112,14 @@ class CaseWords {
 
     List<Option> sites() {
         return people.sites().stream()
-                .map(site -> new Option(site.id().toString(), site.name(), null))
+                .map(site -> new Option(site.id().toString(), name(site), null))
                 .toList();
+    }
+
+    private String name(Site site) {
+        return site.closedOn() == null
+                ? site.name()
+                : say("case.site.closed", site.name(), String.valueOf(site.closedOn()));
     }
 
     List<Option> holding(UUID programme, Role role, Predicate<Person> wanted) {

@@ -15,6 +15,8 @@ import org.scrubline.committee.pack.PackContent.ProcedureLine;
 import org.scrubline.committee.pack.PackContent.RecordLine;
 import org.scrubline.committee.pack.PackContent.RubricLine;
 import org.scrubline.committee.pack.PackContent.ScorerLine;
+import org.scrubline.committee.pack.PackContent.TrainingLine;
+import org.scrubline.people.Introductions;
 import org.scrubline.people.ProgrammeSettings;
 import org.scrubline.people.Settings;
 import org.scrubline.progress.ProgressAsOf;
@@ -26,6 +28,7 @@ import org.scrubline.signoff.ContestOutcome;
 import org.scrubline.signoff.SheetContent.Named;
 import org.scrubline.signoff.SignedSheet;
 import org.scrubline.signoff.SignedSheets;
+import org.scrubline.training.TrainingRecords;
 import org.springframework.stereotype.Component;
 
 /** Writes a pack from the records as they were known at the cut-off; the same question gives the same text at any time. */
@@ -40,12 +43,22 @@ public class PackWriter {
     private final ProgressAsOf progress;
     private final Rubrics rubrics;
     private final Settings settings;
+    private final TrainingRecords records;
+    private final Introductions introductions;
 
-    PackWriter(SignedSheets sheets, ProgressAsOf progress, Rubrics rubrics, Settings settings) {
+    PackWriter(
+            SignedSheets sheets,
+            ProgressAsOf progress,
+            Rubrics rubrics,
+            Settings settings,
+            TrainingRecords records,
+            Introductions introductions) {
         this.sheets = sheets;
         this.progress = progress;
         this.rubrics = rubrics;
         this.settings = settings;
+        this.records = records;
+        this.introductions = introductions;
     }
 
     /** What a pack is about. */
@@ -53,6 +66,11 @@ public class PackWriter {
 
     /** The pack as of the cut-off, in the reader's transaction. */
     public PackContent write(Subject subject, Instant cutOff) {
+        return write(subject, cutOff, PackContent.SCHEMA);
+    }
+
+    /** The same in the form it was once frozen in. */
+    public PackContent write(Subject subject, Instant cutOff, String schema) {
         UUID programme = subject.programme().id();
         UUID trainee = subject.trainee().id();
         List<SignedSheet> all = sheets.ofTraineeWithVoid(trainee, cutOff).stream()
@@ -63,7 +81,7 @@ public class PackWriter {
         List<Known> known = progress.of(programme, trainee, cutOff);
         List<ProcedureLine> procedures = known.stream().map(ProcedureLines::of).toList();
         return new PackContent(
-                PackContent.SCHEMA,
+                schema,
                 subject.organisation(),
                 subject.programme(),
                 subject.meeting(),
@@ -76,7 +94,13 @@ public class PackWriter {
                 Proposals.of(known),
                 all.stream().map(sheet -> line(sheet, standing)).toList(),
                 scorers(known),
-                cautions(procedures));
+                cautions(procedures),
+                schema.equals(PackContent.WITHOUT_TRAINING) ? null : training(programme, trainee, cutOff));
+    }
+
+    private List<TrainingLine> training(UUID programme, UUID trainee, Instant cutOff) {
+        boolean introduced = introductions.of(programme, cutOff).containsKey(trainee);
+        return new TrainingChecklist(records.of(programme, trainee, cutOff), introduced).lines();
     }
 
     private static Map<String, Integer> changed(ProgrammeSettings settings) {

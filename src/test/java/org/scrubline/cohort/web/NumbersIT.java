@@ -18,6 +18,8 @@ import org.junit.jupiter.api.Test;
 import org.scrubline.browser.Axe;
 import org.scrubline.browser.Chromium;
 import org.scrubline.casework.Reflections;
+import org.scrubline.people.PlacementEntry;
+import org.scrubline.people.Placements;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.database.TestDatabase;
@@ -25,6 +27,8 @@ import org.scrubline.rubric.Rubrics;
 import org.scrubline.support.History;
 import org.scrubline.support.TestOrganisations;
 import org.scrubline.support.TestOrganisations.TestOrganisation;
+import org.scrubline.training.TrainingDraft;
+import org.scrubline.training.TrainingRecords;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.test.web.server.LocalServerPort;
@@ -51,6 +55,12 @@ class NumbersIT {
 
     @Autowired
     Reflections reflections;
+
+    @Autowired
+    Placements placements;
+
+    @Autowired
+    TrainingRecords training;
 
     TestOrganisation organisation;
     SignedIn director;
@@ -127,6 +137,28 @@ class NumbersIT {
         context.clearCookies();
         logIn(brannock);
         look("/my-scoring", "my-scoring");
+    }
+
+    @Test
+    void thePagesOfTrainingAreAccessibleAndFitAPhone() {
+        PlacementEntry entry = new PlacementEntry(
+                hallinor.personId().toString(), organisation.site().id().toString(), "2026-01-05", "2027-01-04", "60");
+        organisation.in(() ->
+                placements.place(director, organisation.programme().id(), entry).orThrow());
+        organisation.in(() -> training.write(
+                        hallinor,
+                        hallinor.personId(),
+                        new TrainingDraft("WET_LAB", "FLAP", "2026-02-01", "Four times."))
+                .orThrow());
+        logIn(director);
+        look("/training", "training");
+        look("/placements?from=2026-01", "placements");
+        look("/exposure-plan/TRABECULECTOMY", "plan-family");
+        look("/cohort/exposure", "exposure");
+        look("/open-sheets/" + brannock.personId(), "open-sheets-of");
+        context.clearCookies();
+        logIn(brannock);
+        look("/training/" + hallinor.personId(), "training-record");
     }
 
     @Test
