@@ -9,6 +9,7 @@
             "committee",
             "entitlement",
             "signoff",
+            "outcome",
             "casework",
             "rubric",
             "people",

@@ -32,8 +32,7 @@ public record CaseOutcome(LocalDate operated, List<OutcomeEntry> standing) {
      */
     public static CaseOutcome of(LocalDate operated, List<OutcomeEntry> entries) {
         Set<Integer> replaced = entries.stream()
-                .map(OutcomeEntry::replaces)
-                .filter(ordinal -> ordinal != null)
+                .flatMap(entry -> Optional.ofNullable(entry.replaces()).stream())
                 .collect(Collectors.toSet());
         return new CaseOutcome(
                 operated,
@@ -89,7 +88,7 @@ public record CaseOutcome(LocalDate operated, List<OutcomeEntry> standing) {
             Optional<OutcomeEntry> absence = absence(window);
             WindowState.State state = state(window, today, lost);
             states.add(new WindowState(window, state, seen.orElse(null), absence.orElse(null)));
-            lost = state == WindowState.State.LOST || lost && seen.isEmpty();
+            lost = state == WindowState.State.LOST || (lost && seen.isEmpty());
         }
         return states;
     }

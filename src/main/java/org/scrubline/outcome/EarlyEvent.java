@@ -10,7 +10,8 @@ import org.jspecify.annotations.Nullable;
 public enum EarlyEvent {
     LEAK {
         @Override
-        @Nullable Boolean in(Visit visit, int lowAt) {
+        @Nullable
+        Boolean in(Visit visit, int lowAt) {
             Visit.LeakTest test = visit.leakTest();
             return test == null || test == Visit.LeakTest.NOT_DONE ? null : test == Visit.LeakTest.LEAKS;
         }
@@ -23,13 +24,15 @@ public enum EarlyEvent {
     },
     FLAT_CHAMBER {
         @Override
-        @Nullable Boolean in(Visit visit, int lowAt) {
+        @Nullable
+        Boolean in(Visit visit, int lowAt) {
             return visit.chamber() == null ? null : visit.chamber() == Visit.Chamber.FLAT;
         }
     },
     EFFUSION {
         @Override
-        @Nullable Boolean in(Visit visit, int lowAt) {
+        @Nullable
+        Boolean in(Visit visit, int lowAt) {
             return visit.effusion();
         }
     };

@@ -31,7 +31,8 @@ class OutcomeCaseQueries {
               and case_id = :case
             order by trainee_id
             """;
-    // As with the cases a trainee operated: the claim stands until a signed sheet says otherwise, and of several confirmed
+    // As with the cases a trainee operated: the claim stands until a signed sheet says otherwise, and of several
+    // confirmed
     // parts the largest comes last in the alphabet.
     private static final String CASES = """
             select c.id, c.programme_id, c.reference, coalesce(c.converted_to, c.procedure_code) as performed, c.band,

@@ -10,7 +10,11 @@ import org.scrubline.platform.Audited;
  * trail shows whether it is still what was entered.
  */
 record OutcomeEntered(
-        UUID actor, UUID about, UUID programme, Item item, @Nullable String after) implements Audited {
+        UUID actor,
+        UUID about,
+        UUID programme,
+        Item item,
+        @Nullable String after) implements Audited {
 
     static OutcomeEntered of(OutcomeEntry entry, SurgicalCase of, UUID trainee) {
         Item item = new Item("outcome", of.id(), entry.ordinal(), of.reference());

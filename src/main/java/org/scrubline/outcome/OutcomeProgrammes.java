@@ -61,8 +61,8 @@ class OutcomeProgrammes {
         Map<UUID, List<OutcomeEntry>> entries =
                 store.known(cases.stream().map(FiltrationCase::id).toList(), at);
         Map<FiltrationCase, CaseOutcome> outcomes = new LinkedHashMap<>();
-        cases.forEach(one -> outcomes.put(
-                one, CaseOutcome.of(one.operatedOn(), entries.getOrDefault(one.id(), List.of()))));
+        cases.forEach(one ->
+                outcomes.put(one, CaseOutcome.of(one.operatedOn(), entries.getOrDefault(one.id(), List.of()))));
         return outcomes;
     }
 

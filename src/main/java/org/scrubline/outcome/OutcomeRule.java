@@ -77,7 +77,8 @@ record OutcomeRule(CaseOutcome outcome, LocalDate today) {
         if (outcome.visits().stream().anyMatch(one -> one.window() == none.window())) {
             return Optional.of(Refusal.at("window", "outcome.refusal.seen"));
         }
-        boolean early = none.absence() != Absence.LOST && today.isBefore(none.window().from(outcome.operated()));
+        boolean early =
+                none.absence() != Absence.LOST && today.isBefore(none.window().from(outcome.operated()));
         return early ? Optional.of(Refusal.at("window", "outcome.refusal.not-due")) : Optional.empty();
     }
 }

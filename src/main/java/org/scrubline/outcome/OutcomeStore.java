@@ -53,10 +53,7 @@ class OutcomeStore {
 
     /** Keeps other writers about this case waiting until the transaction ends. */
     void lock(UUID caseId) {
-        jdbc.sql(LOCK)
-                .param("case", caseId.toString())
-                .query((row, n) -> true)
-                .single();
+        jdbc.sql(LOCK).param("case", caseId.toString()).query((row, n) -> true).single();
     }
 
     List<OutcomeEntry> of(UUID caseId) {
@@ -69,7 +66,8 @@ class OutcomeStore {
 
     /** What was entered about cases until an instant, by case. */
     Map<UUID, List<OutcomeEntry>> known(Collection<UUID> cases, Instant at) {
-        return jdbc.sql(KNOWN)
+        return jdbc
+                .sql(KNOWN)
                 .param("tenant", TenantScope.require())
                 .param("cases", cases.stream().map(UUID::toString).collect(Collectors.joining(",", "{", "}")))
                 .param("at", at.atOffset(ZoneOffset.UTC))

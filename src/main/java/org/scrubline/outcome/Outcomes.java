@@ -1,5 +1,6 @@
 package org.scrubline.outcome;
 
+import java.util.List;
 import java.util.UUID;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.SignedIn;
@@ -19,4 +20,7 @@ public interface Outcomes {
      *     {@code since}, or none
      */
     Attempt<OutcomeEntry> enter(SignedIn who, UUID caseId, Entering entering);
+
+    /** The same for several at one sitting: all of them, or none. There is at least one. */
+    Attempt<List<OutcomeEntry>> enterAll(SignedIn who, UUID caseId, List<Entering> entering);
 }

@@ -15,10 +15,7 @@ public interface ProgrammeOutcomes {
      * @param programme null for the first of the person's
      * @param family null for all that are judged by their outcome
      */
-    record Wish(
-            @Nullable UUID programme,
-            @Nullable Family family,
-            SuccessSet set) {}
+    record Wish(@Nullable UUID programme, @Nullable Family family, SuccessSet set) {}
 
     OutcomeReport read(SignedIn who, Wish wish);
 

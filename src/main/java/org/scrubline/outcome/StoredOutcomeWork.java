@@ -34,13 +34,12 @@ class StoredOutcomeWork implements OutcomeWork {
 
     @Override
     public WorkList read(SignedIn who, Wish wish) {
-        List<Programme> open =
-                programmes.of(who, Role.DIRECTOR, Role.ADMINISTRATOR, Role.SUPERVISOR, Role.TRAINEE);
+        List<Programme> open = programmes.of(who, Role.DIRECTOR, Role.ADMINISTRATOR, Role.SUPERVISOR, Role.TRAINEE);
         Programme programme = OutcomeProgrammes.chosen(open, wish.programme());
         boolean whole = who.has(Role.DIRECTOR, programme.id()) || who.has(Role.ADMINISTRATOR, programme.id());
         Instant now = clock.instant();
-        Map<FiltrationCase, CaseOutcome> outcomes = programmes.outcomes(
-                programmes.cases(programme.id(), null, whole ? null : who.personId()), now);
+        Map<FiltrationCase, CaseOutcome> outcomes =
+                programmes.outcomes(programmes.cases(programme.id(), null, whole ? null : who.personId()), now);
         Counting counting = new Counting(wish, now);
         outcomes.forEach(counting::add);
         counting.lines.sort(LONGEST_DUE);
@@ -95,13 +94,12 @@ class StoredOutcomeWork implements OutcomeWork {
         }
 
         private boolean wanted(WindowState state) {
-            boolean shown =
-                    switch (wish.show()) {
-                        case OPEN -> state.state().open();
-                        case DUE -> state.state() == WindowState.State.DUE;
-                        case OVERDUE -> state.state() == WindowState.State.OVERDUE;
-                        case NO_BASELINE -> false;
-                    };
+            boolean shown = switch (wish.show()) {
+                case OPEN -> state.state().open();
+                case DUE -> state.state() == WindowState.State.DUE;
+                case OVERDUE -> state.state() == WindowState.State.OVERDUE;
+                case NO_BASELINE -> false;
+            };
             return shown && (wish.window() == null || wish.window() == state.window());
         }
     }

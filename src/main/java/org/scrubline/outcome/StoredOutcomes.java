@@ -1,20 +1,16 @@
 package org.scrubline.outcome;
 
 import java.time.Clock;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.SurgicalCase;
-import org.scrubline.outcome.OutcomeEntry.Baseline;
-import org.scrubline.outcome.OutcomeEntry.NoVisit;
 import org.scrubline.people.People;
 import org.scrubline.people.Person;
 import org.scrubline.platform.Attempt;
@@ -77,54 +73,36 @@ class StoredOutcomes implements Outcomes {
 
     @Override
     public Attempt<OutcomeEntry> enter(SignedIn who, UUID caseId, Entering entering) {
+        return enterAll(who, caseId, List.of(entering)).fold(all -> Attempt.done(all.get(0)), Attempt::refused);
+    }
+
+    @Override
+    public Attempt<List<OutcomeEntry>> enterAll(SignedIn who, UUID caseId, List<Entering> entering) {
         SurgicalCase found = access.open(who, caseId);
         store.lock(caseId);
-        ZoneId zone = access.zone(found);
-        List<OutcomeEntry> entries = store.of(caseId);
-        Optional<OutcomeEntry> there = same(who, entries, entering);
-        if (there.isPresent()) {
-            return Attempt.done(there.get());
-        }
-        CaseOutcome outcome = CaseOutcome.of(operated(found, zone), entries);
-        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
-        List<Refusal> reasons = new OutcomeRule(outcome, LocalDate.ofInstant(now, zone)).against(entering);
-        if (!reasons.isEmpty()) {
-            return Attempt.refused(reasons);
-        }
-        OutcomeEntry entry = new OutcomeEntry(
-                UUID.randomUUID(),
-                caseId,
-                entries.size() + 1,
-                replaced(outcome, entering),
-                entering.content(),
-                entering.source(),
+        Sitting sitting = new Sitting(
                 who.personId(),
-                now);
-        store.insert(entry);
-        queries.trainees(caseId)
-                .forEach(trainee -> events.publishEvent(OutcomeEntered.of(entry, found, trainee)));
-        return Attempt.done(entry);
+                operated(found, access.zone(found)),
+                access.zone(found),
+                clock.instant().truncatedTo(ChronoUnit.MICROS),
+                store.of(caseId));
+        List<OutcomeEntry> answer = new ArrayList<>();
+        for (Entering one : entering) {
+            List<Refusal> reasons = sitting.against(one);
+            if (!reasons.isEmpty()) {
+                return Attempt.refused(reasons);
+            }
+            answer.add(sitting.add(caseId, one));
+        }
+        keep(found, sitting.added());
+        return Attempt.done(answer);
     }
 
-    /** A form sent twice. */
-    private static Optional<OutcomeEntry> same(SignedIn who, List<OutcomeEntry> entries, Entering entering) {
-        return entries.stream()
-                .skip(Math.max(0, entries.size() - 1))
-                .filter(last -> last.enteredBy().equals(who.personId()))
-                .filter(last -> last.content().equals(entering.content()) && last.source() == entering.source())
-                .filter(last -> entering.replaces() == null || entering.replaces().equals(last.replaces()))
-                .findFirst();
-    }
-
-    private static @Nullable Integer replaced(CaseOutcome outcome, Entering entering) {
-        if (entering.replaces() != null) {
-            return entering.replaces();
+    private void keep(SurgicalCase of, List<OutcomeEntry> added) {
+        List<UUID> trainees = added.isEmpty() ? List.of() : queries.trainees(of.id());
+        for (OutcomeEntry entry : added) {
+            store.insert(entry);
+            trainees.forEach(trainee -> events.publishEvent(OutcomeEntered.of(entry, of, trainee)));
         }
-        if (entering.content() instanceof Baseline) {
-            return outcome.baselineEntry().map(OutcomeEntry::ordinal).orElse(null);
-        }
-        return entering.content() instanceof NoVisit none
-                ? outcome.absence(none.window()).map(OutcomeEntry::ordinal).orElse(null)
-                : null;
     }
 }

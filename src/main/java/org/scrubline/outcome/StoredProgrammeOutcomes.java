@@ -68,8 +68,8 @@ class StoredProgrammeOutcomes implements ProgrammeOutcomes {
         List<JudgedCase> judged = new ArrayList<>();
         programmes
                 .outcomes(programmes.cases(programme.id(), wish.family(), null), now)
-                .forEach((one, outcome) -> judged.add(
-                        new JudgedCase(one, outcome, wish.set().judge(outcome, numbers.successLowest()))));
+                .forEach((one, outcome) ->
+                        judged.add(new JudgedCase(one, outcome, wish.set().judge(outcome, numbers.successLowest()))));
         return new Reading(programme, open, wish, numbers, Collections.unmodifiableList(judged), now);
     }
 

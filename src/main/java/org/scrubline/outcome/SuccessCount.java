@@ -24,7 +24,11 @@ public record SuccessCount(int cases, int withoutDrops, int inside, int outside,
                 inside + (one.inside() ? 1 : 0),
                 outside + (one.result() == Result.OUTSIDE ? 1 : 0),
                 lowAlone
-                        + (one.ground().filter(Ground.LOW_PRESSURE_ALONE::equals).isPresent() ? 1 : 0));
+                        + (one.ground()
+                                        .filter(Ground.LOW_PRESSURE_ALONE::equals)
+                                        .isPresent()
+                                ? 1
+                                : 0));
     }
 
     SuccessCount plus(SuccessCount other) {

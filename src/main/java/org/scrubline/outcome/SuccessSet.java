@@ -90,8 +90,7 @@ public enum SuccessSet {
         if (all.stream().anyMatch(one -> one.visit().lightLost())) {
             return Judgement.outside(Ground.LIGHT_LOST);
         }
-        Optional<Pressure> before =
-                outcome.baseline().map(Baseline::pressure).filter(pressure -> pressure.iop() > 0);
+        Optional<Pressure> before = outcome.baseline().map(Baseline::pressure).filter(pressure -> pressure.iop() > 0);
         return before.map(pressure -> byPressure(outcome.judged(), pressure, lowest))
                 .orElseGet(() -> Judgement.of(Result.OPEN));
     }

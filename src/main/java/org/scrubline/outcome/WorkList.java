@@ -45,12 +45,7 @@ public record WorkList(
      * @param window null for a baseline
      * @param until the last day inside the window, for a baseline the day of the operation
      */
-    public record Line(
-            FiltrationCase of,
-            @Nullable FollowUp window,
-            LocalDate due,
-            LocalDate until,
-            boolean overdue) {}
+    public record Line(FiltrationCase of, @Nullable FollowUp window, LocalDate due, LocalDate until, boolean overdue) {}
 
     public WorkList {
         programmes = List.copyOf(programmes);

@@ -15,6 +15,7 @@ import org.scrubline.committee.pack.PackContent.ProcedureLine;
 import org.scrubline.committee.pack.PackContent.RecordLine;
 import org.scrubline.committee.pack.PackContent.RubricLine;
 import org.scrubline.committee.pack.PackContent.ScorerLine;
+import org.scrubline.outcome.KnownOutcomes;
 import org.scrubline.people.ProgrammeSettings;
 import org.scrubline.people.Settings;
 import org.scrubline.progress.ProgressAsOf;
@@ -38,12 +39,14 @@ public class PackWriter {
 
     private final SignedSheets sheets;
     private final ProgressAsOf progress;
+    private final KnownOutcomes outcomes;
     private final Rubrics rubrics;
     private final Settings settings;
 
-    PackWriter(SignedSheets sheets, ProgressAsOf progress, Rubrics rubrics, Settings settings) {
+    PackWriter(SignedSheets sheets, ProgressAsOf progress, KnownOutcomes outcomes, Rubrics rubrics, Settings settings) {
         this.sheets = sheets;
         this.progress = progress;
+        this.outcomes = outcomes;
         this.rubrics = rubrics;
         this.settings = settings;
     }
@@ -62,6 +65,8 @@ public class PackWriter {
                 sheets.ofTrainee(trainee, cutOff).stream().map(SignedSheet::id).collect(Collectors.toSet());
         List<Known> known = progress.of(programme, trainee, cutOff);
         List<ProcedureLine> procedures = known.stream().map(ProcedureLines::of).toList();
+        Set<UUID> followed = outcomes.atMonthThree(
+                all.stream().map(SignedSheet::caseId).distinct().toList(), cutOff);
         return new PackContent(
                 PackContent.SCHEMA,
                 subject.organisation(),
@@ -73,7 +78,7 @@ public class PackWriter {
                 changed(settings.of(programme, cutOff)),
                 rubrics(all),
                 procedures,
-                Proposals.of(known),
+                Proposals.of(known, followed),
                 all.stream().map(sheet -> line(sheet, standing)).toList(),
                 scorers(known),
                 cautions(procedures));

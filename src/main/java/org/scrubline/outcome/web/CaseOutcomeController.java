@@ -71,14 +71,11 @@ class CaseOutcomeController {
     /** Told to each trainee of the case whose record somebody else opened. */
     private void seen(SignedIn who, OutcomeFile file) {
         Audited.Item item = new Audited.Item(
-                "outcome",
-                file.surgicalCase().id(),
-                null,
-                file.surgicalCase().reference());
+                "outcome", file.surgicalCase().id(), null, file.surgicalCase().reference());
         if (!file.trainees().contains(who.personId())) {
             file.trainees()
-                    .forEach(trainee -> events.publishEvent(new RecordSeen(
-                            who, trainee, file.surgicalCase().programmeId(), item, null)));
+                    .forEach(trainee -> events.publishEvent(
+                            new RecordSeen(who, trainee, file.surgicalCase().programmeId(), item, null)));
         }
     }
 
@@ -121,8 +118,7 @@ class CaseOutcomeController {
         String beginning =
                 form.equals("baseline") ? VisitForm.BASELINE : form.equals("no-visit") ? VisitForm.NO_VISIT : "";
         return reasons.stream()
-                .map(reason -> new Refusal(
-                        field(beginning, reason.field()), reason.messageKey(), reason.arguments()))
+                .map(reason -> new Refusal(field(beginning, reason.field()), reason.messageKey(), reason.arguments()))
                 .toList();
     }
 

@@ -53,7 +53,8 @@ class CaseOutcomePages {
                                 null, words.say("outcome.case.operated", OutcomeWords.day(outcome.operated()))),
                         new CaseOutcomePage.Fact(
                                 null,
-                                words.say("outcome.case.band", file.surgicalCase().band()))),
+                                words.say(
+                                        "outcome.case.band", file.surgicalCase().band()))),
                 outcome.baseline().map(words::line).orElse(null),
                 remarks(outcome),
                 windows(file),

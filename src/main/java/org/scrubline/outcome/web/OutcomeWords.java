@@ -56,9 +56,7 @@ class OutcomeWords {
     }
 
     static List<Option> programmes(List<Programme> programmes) {
-        return programmes.stream()
-                .map(one -> Option.of(one.id(), one.name()))
-                .toList();
+        return programmes.stream().map(one -> Option.of(one.id(), one.name())).toList();
     }
 
     String procedure(String code) {
@@ -138,8 +136,7 @@ class OutcomeWords {
         }
         if (!visit.care().isEmpty()) {
             said.add(say(
-                    "outcome.care",
-                    visit.careInOrder().stream().map(this::say).collect(Collectors.joining(", "))));
+                    "outcome.care", visit.careInOrder().stream().map(this::say).collect(Collectors.joining(", "))));
         }
         if (visit.moreSurgery()) {
             said.add(say("outcome.more-surgery"));

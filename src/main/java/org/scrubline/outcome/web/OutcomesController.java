@@ -49,11 +49,16 @@ class OutcomesController {
         WorkList list = work.read(who, new OutcomeWork.Wish(programme, shown, only, page));
         if (list.whole()) {
             Audited.Item item = new Audited.Item(
-                    "programme-list", list.programme().id(), null, list.programme().name());
+                    "programme-list",
+                    list.programme().id(),
+                    null,
+                    list.programme().name());
             events.publishEvent(new RecordSeen(who, null, list.programme().id(), item, null));
         }
-        model.addAttribute("rates", who.has(Role.DIRECTOR, list.programme().id())
-                || who.has(Role.COMMITTEE_MEMBER, list.programme().id()));
+        model.addAttribute(
+                "rates",
+                who.has(Role.DIRECTOR, list.programme().id())
+                        || who.has(Role.COMMITTEE_MEMBER, list.programme().id()));
         model.addAttribute("page", pages.page(list, shown, only));
         return "outcome/outcomes";
     }

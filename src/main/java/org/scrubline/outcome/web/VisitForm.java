@@ -91,7 +91,8 @@ record VisitForm(MultiValueMap<String, String> values) {
     }
 
     /** The entry the form puts right; null for a new one. What is no number names an entry there is not. */
-    @Nullable Integer replaces() {
+    @Nullable
+    Integer replaces() {
         String typed = text("replaces");
         if (typed.isEmpty()) {
             return null;

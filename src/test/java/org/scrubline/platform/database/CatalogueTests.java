@@ -69,6 +69,7 @@ class CatalogueTests {
             "scorer_introduction",
             "population_fit",
             "entitlement_change",
+            "outcome_entry",
             "evidence_pack",
             "committee_decision",
             "committee_act",
