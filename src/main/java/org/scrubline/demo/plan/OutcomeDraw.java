@@ -68,7 +68,6 @@ public final class OutcomeDraw {
     /** One eye. */
     private final class Course {
 
-        private final PlannedCase of;
         private final Draws draws;
         private final LocalDate operated;
         private final double before;
@@ -80,7 +79,6 @@ public final class OutcomeDraw {
         private final boolean theatre;
 
         Course(PlannedCase of, Draws draws) {
-            this.of = of;
             this.draws = draws;
             this.operated = LocalDate.ofInstant(of.endedAt(), DemoCast.ZONE);
             this.before = Math.min(45, Math.max(20, halves(26 + draws.normal(4.5))));
