@@ -13,7 +13,7 @@ public enum EarlyEvent {
         @Nullable
         Boolean in(Visit visit, int lowAt) {
             Visit.LeakTest test = visit.leakTest();
-            return test == null || test == Visit.LeakTest.NOT_DONE ? null : test == Visit.LeakTest.LEAKS;
+            return (test == null || test == Visit.LeakTest.NOT_DONE) ? null : test == Visit.LeakTest.LEAKS;
         }
     },
     LOW_PRESSURE {
