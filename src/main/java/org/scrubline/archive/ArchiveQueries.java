@@ -93,6 +93,22 @@ class ArchiveQueries {
                         where tenant_id = :tenant
                           and sheet_id in (%s))
                     """.formatted(MY_SHEETS)),
+            Part.of("outcomes", "outcome_entry", """
+                    case_id in (
+                        select case_id
+                        from case_trainee
+                        where tenant_id = :tenant
+                          and trainee_id = :person)
+                    """),
+            Part.of("placements", "placement", "trainee_id = :person"),
+            Part.of("training-record", "training_entry", "trainee_id = :person"),
+            Part.of("training-answers", "training_answer", """
+                    answered_by = :person or entry_id in (
+                        select id
+                        from training_entry
+                        where tenant_id = :tenant
+                          and trainee_id = :person)
+                    """),
             Part.of("signing-statements", "signing_statement", "person_id = :person"),
             Part.of("supervision-levels", "entitlement_change", "trainee_id = :person"),
             Part.of("committee-decisions", "committee_decision", ":person in (trainee_id, signer_id)"),
@@ -166,6 +182,7 @@ class ArchiveQueries {
             Map.entry("sheet_tap", "taps of sheets not signed yet, there so that none counts twice"),
             Map.entry("retention_setting", "a rule of the programme; that somebody set it is in what was done"),
             Map.entry("programme_setting", "a rule of the programme; that somebody set it is in what was done"),
+            Map.entry("exposure_plan", "the programme's; that somebody planned it is in what was done"),
             Map.entry("record_removal", "which records were removed; that somebody did it is in what was done"),
             Map.entry("hand_off", "lives for minutes"),
             Map.entry("meeting", "the programme's; who was called to one is there"),

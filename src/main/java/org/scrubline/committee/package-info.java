@@ -9,6 +9,7 @@
             "scoring",
             "signoff",
             "casework",
+            "outcome",
             "entitlement",
             "training",
             "rubric",

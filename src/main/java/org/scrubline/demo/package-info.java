@@ -10,6 +10,7 @@
             "entitlement",
             "training",
             "signoff",
+            "outcome",
             "casework",
             "rubric",
             "people",

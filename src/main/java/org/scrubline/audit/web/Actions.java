@@ -22,6 +22,8 @@ final class Actions {
             "remark-written",
             "draft-warned",
             "draft-removed",
+            "outcome-entered",
+            "seen-outcome",
             "seen-signed-sheet",
             "seen-progress",
             "seen-programme-list",

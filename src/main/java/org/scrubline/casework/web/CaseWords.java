@@ -50,6 +50,12 @@ class CaseWords {
         return rubrics.current(code).rubric().title();
     }
 
+    /** Whether the visits after it say how the operation went. */
+    boolean judgedByOutcome(SurgicalCase found) {
+        String performed = found.convertedTo() == null ? found.procedureCode() : found.convertedTo();
+        return rubrics.current(performed).rubric().family().judgedByOutcome();
+    }
+
     /** When the case ended by its site's clock, or that it is planned. */
     String when(SurgicalCase found) {
         Instant ended = found.endedAt();

@@ -16,7 +16,7 @@ public enum Ask {
     INDEPENDENT_AB,
     /** Cases in band C "independent on this case". */
     INDEPENDENT_C,
-    /** Cases whose outcome at three months is known. */
+    /** Cases with a visit at three months, as entered until the cut-off. */
     OUTCOMES,
     /** Records of post-operative care with every scored critical step at 4 or 5. */
     CARE_STEPS,

@@ -50,8 +50,8 @@ public record PackContent(
     /** Name and version of this form; a change of its members is another version. */
     public static final String SCHEMA = "scrubline-pack/2";
 
-    /** The form before the training record; evidence frozen in it is made again in it. */
-    static final String WITHOUT_TRAINING = "scrubline-pack/1";
+    /** The form before training records and outcomes; evidence frozen in it is made again in it. */
+    static final String FIRST = "scrubline-pack/1";
 
     /** A rubric version, by its hash. */
     public record RubricLine(UUID id, String procedure, String title, String version, String contentHash) {}

@@ -16,6 +16,7 @@ import org.scrubline.committee.pack.PackContent.RecordLine;
 import org.scrubline.committee.pack.PackContent.RubricLine;
 import org.scrubline.committee.pack.PackContent.ScorerLine;
 import org.scrubline.committee.pack.PackContent.TrainingLine;
+import org.scrubline.outcome.KnownOutcomes;
 import org.scrubline.people.Introductions;
 import org.scrubline.people.ProgrammeSettings;
 import org.scrubline.people.Settings;
@@ -41,6 +42,7 @@ public class PackWriter {
 
     private final SignedSheets sheets;
     private final ProgressAsOf progress;
+    private final KnownOutcomes outcomes;
     private final Rubrics rubrics;
     private final Settings settings;
     private final TrainingRecords records;
@@ -49,12 +51,14 @@ public class PackWriter {
     PackWriter(
             SignedSheets sheets,
             ProgressAsOf progress,
+            KnownOutcomes outcomes,
             Rubrics rubrics,
             Settings settings,
             TrainingRecords records,
             Introductions introductions) {
         this.sheets = sheets;
         this.progress = progress;
+        this.outcomes = outcomes;
         this.rubrics = rubrics;
         this.settings = settings;
         this.records = records;
@@ -80,6 +84,10 @@ public class PackWriter {
                 sheets.ofTrainee(trainee, cutOff).stream().map(SignedSheet::id).collect(Collectors.toSet());
         List<Known> known = progress.of(programme, trainee, cutOff);
         List<ProcedureLine> procedures = known.stream().map(ProcedureLines::of).toList();
+        Set<UUID> followed = schema.equals(PackContent.FIRST)
+                ? Set.of()
+                : outcomes.atMonthThree(
+                        all.stream().map(SignedSheet::caseId).distinct().toList(), cutOff);
         return new PackContent(
                 schema,
                 subject.organisation(),
@@ -91,11 +99,11 @@ public class PackWriter {
                 changed(settings.of(programme, cutOff)),
                 rubrics(all),
                 procedures,
-                Proposals.of(known),
+                Proposals.of(known, followed),
                 all.stream().map(sheet -> line(sheet, standing)).toList(),
                 scorers(known),
                 cautions(procedures),
-                schema.equals(PackContent.WITHOUT_TRAINING) ? null : training(programme, trainee, cutOff));
+                schema.equals(PackContent.FIRST) ? null : training(programme, trainee, cutOff));
     }
 
     private List<TrainingLine> training(UUID programme, UUID trainee, Instant cutOff) {

@@ -9,17 +9,31 @@ import com.microsoft.playwright.options.ColorScheme;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.scrubline.browser.Axe;
 import org.scrubline.browser.Chromium;
+import org.scrubline.casework.Cases;
 import org.scrubline.casework.Reflections;
 import org.scrubline.people.PlacementEntry;
 import org.scrubline.people.Placements;
+import org.scrubline.casework.SurgicalCase;
+import org.scrubline.casework.TraineeCase;
+import org.scrubline.outcome.Entering;
+import org.scrubline.outcome.FollowUp;
+import org.scrubline.outcome.OutcomeEntry;
+import org.scrubline.outcome.OutcomeEntry.Baseline;
+import org.scrubline.outcome.Outcomes;
+import org.scrubline.outcome.Pressure;
+import org.scrubline.outcome.Visit;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.database.TestDatabase;
@@ -61,6 +75,12 @@ class NumbersIT {
 
     @Autowired
     TrainingRecords training;
+
+    @Autowired
+    Cases cases;
+
+    @Autowired
+    Outcomes outcomes;
 
     TestOrganisation organisation;
     SignedIn director;
@@ -124,6 +144,45 @@ class NumbersIT {
         look("/cohort", "cohort");
         look("/cohort?procedure=NEEDLING", "cohort-empty");
         look("/cohort/signals", "signals");
+    }
+
+    @Test
+    void thePagesOfOutcomesAreAccessibleAndFitAPhone() {
+        UUID seen = follow();
+        logIn(director);
+        look("/outcomes", "outcomes");
+        look("/outcomes/" + seen, "outcome");
+        look("/outcomes/programme", "outcomes-programme");
+        look("/outcomes/programme/cases?trainee=" + hallinor.personId(), "outcomes-cases");
+    }
+
+    /** Two eyes whose visits are known, one within the limits and one not. */
+    private UUID follow() {
+        List<TraineeCase> operated = organisation.in(() -> cases.ofTrainee(hallinor.personId()));
+        for (int i = 0; i < 2; i++) {
+            SurgicalCase one = operated.get(operated.size() - 1 - i).surgicalCase();
+            LocalDate day = LocalDate.ofInstant(one.endedAt(), one.endedZone());
+            List<Entering> all = new ArrayList<>(List.of(Entering.of(
+                    new Baseline(day.minusDays(1), new Pressure(26, 3), 8), OutcomeEntry.Source.CLINIC_LETTER)));
+            for (FollowUp window : List.of(FollowUp.W1, FollowUp.M3, FollowUp.M6)) {
+                all.add(Entering.of(
+                        new Visit(
+                                window.due(day),
+                                new Pressure(12 + 12 * i, i),
+                                Visit.Chamber.DEEP,
+                                Visit.LeakTest.LEAKS,
+                                Visit.Bleb.SPREAD,
+                                false,
+                                null,
+                                Set.of(Visit.Care.SUTURE_RELEASE),
+                                false,
+                                false,
+                                Visit.SeenBy.OPERATOR),
+                        OutcomeEntry.Source.CLINIC_LETTER));
+            }
+            organisation.in(() -> outcomes.enterAll(director, one.id(), all).orThrow());
+        }
+        return operated.get(operated.size() - 1).surgicalCase().id();
     }
 
     @Test

@@ -72,6 +72,7 @@ class CatalogueTests {
             "training_answer",
             "population_fit",
             "entitlement_change",
+            "outcome_entry",
             "evidence_pack",
             "committee_decision",
             "committee_act",
