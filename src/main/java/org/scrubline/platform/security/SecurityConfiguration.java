@@ -25,6 +25,8 @@ class SecurityConfiguration {
         "/login",
         PasskeyLogInFilter.PATH,
         EntryFilter.SHOW,
+        "/login/help",
+        "/login/new-password",
         "/setup",
         "/welcome",
         "/welcome/provider",
