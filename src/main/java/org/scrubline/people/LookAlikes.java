@@ -22,7 +22,8 @@ final class LookAlikes {
 
     private static final Pattern PILED = Pattern.compile("\\p{M}{" + (MARKS + 1) + "}");
     private static final Pattern WORDS = Pattern.compile("[\\s.,'’-]+");
-    private static final int OTHER_SCRIPTS = SpoofChecker.MIXED_SCRIPT_CONFUSABLE | SpoofChecker.WHOLE_SCRIPT_CONFUSABLE;
+    private static final int OTHER_SCRIPTS =
+            SpoofChecker.MIXED_SCRIPT_CONFUSABLE | SpoofChecker.WHOLE_SCRIPT_CONFUSABLE;
 
     private static final SpoofChecker SCRIPTS = new SpoofChecker.Builder()
             .setChecks(SpoofChecker.RESTRICTION_LEVEL)

@@ -159,15 +159,14 @@ class StoredPeople implements People, Memberships {
                 programmeId, new Called(printedName, username), role, tenant -> accounts.openShared(username, tenant));
     }
 
-    private Attempt<NewPerson> add(
-            UUID programmeId, Called called, Role role, Function<UUID, Attempt<UUID>> open) {
+    private Attempt<NewPerson> add(UUID programmeId, Called called, Role role, Function<UUID, Attempt<UUID>> open) {
         programme(programmeId);
         return add(called, open)
                 .fold(
                         added -> {
                             people.insertRole(programmeId, added.personId(), role, clock.instant());
-                            events.publishEvent(new RoleGiven(
-                                    "person-added", added.personId(), programmeId, called.name(), role));
+                            events.publishEvent(
+                                    new RoleGiven("person-added", added.personId(), programmeId, called.name(), role));
                             return Attempt.done(added);
                         },
                         Attempt::refused);

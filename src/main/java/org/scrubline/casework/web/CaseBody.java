@@ -103,7 +103,8 @@ record CaseBody(CaseSubmission submission, String person, Typed typed) {
 
     /** The answers of a content as it was stored. */
     static Typed stored(String content) {
-        return typed(fields(CanonicalJson.read(content, JsonNode.class).path("fields")).orElseThrow());
+        return typed(fields(CanonicalJson.read(content, JsonNode.class).path("fields"))
+                .orElseThrow());
     }
 
     private static Typed typed(Map<String, List<String>> fields) {
