@@ -235,7 +235,7 @@ class CaseLogIT {
         assertThat(writer.items()).as("what waits here outlives log-out").isEqualTo(1);
         wire.cut();
         page.navigate(wire.address("/at-the-table"));
-        assertThat(page.locator("h1").first()).isVisible();
+        assertThat(page.locator("h1").first()).hasText("At the table");
         wire.mend();
         SignedIn peer = here.another("Hadi Nkolaris", Role.TRAINEE);
         Assessor next = writer.device().anotherTab().logIn(peer).setUp("another phrase", 0);
