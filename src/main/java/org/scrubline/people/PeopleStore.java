@@ -63,6 +63,12 @@ class PeopleStore {
               and p.active
             order by p.printed_name, p.id
             """;
+    private static final String NAMES = """
+            select p.printed_name, a.username
+            from person p
+            join login_account a on a.id = p.account_id
+            where p.tenant_id = :tenant
+            """;
     private static final String INSERT_PERSON = """
             insert into person (tenant_id, id, account_id, printed_name, created_at)
             values (:tenant, :id, :account, :name, :at)
@@ -174,6 +180,17 @@ class PeopleStore {
 
     private static Person person(ResultSet row) throws SQLException {
         return new Person(row.getObject("id", UUID.class), row.getString("printed_name"), row.getBoolean("active"));
+    }
+
+    /** How a person is called: in print, and at log-in. */
+    record Names(String printed, String username) {}
+
+    /** Of everybody who is or was in the organisation. */
+    List<Names> names() {
+        return jdbc.sql(NAMES)
+                .param("tenant", TenantScope.require())
+                .query((row, n) -> new Names(row.getString("printed_name"), row.getString("username")))
+                .list();
     }
 
     void insertPerson(UUID id, UUID account, String name, Instant at) {

@@ -157,31 +157,30 @@ class StoredPeople implements People, Memberships {
 
     @Override
     public Attempt<NewPerson> addPerson(UUID programmeId, String printedName, String username, Role role) {
-        return add(programmeId, printedName, role, tenant -> accounts.open(username, tenant));
+        return add(programmeId, new Called(printedName, username), role, tenant -> accounts.open(username, tenant));
     }
 
     @Override
     public Attempt<NewPerson> addSharedLogIn(UUID programmeId, String printedName, String username, Role role) {
-        return add(programmeId, printedName, role, tenant -> accounts.openShared(username, tenant));
+        return add(
+                programmeId, new Called(printedName, username), role, tenant -> accounts.openShared(username, tenant));
     }
 
-    private Attempt<NewPerson> add(
-            UUID programmeId, String printedName, Role role, Function<UUID, Attempt<UUID>> open) {
+    private Attempt<NewPerson> add(UUID programmeId, Called called, Role role, Function<UUID, Attempt<UUID>> open) {
         programme(programmeId);
-        return add(printedName, open)
+        return add(called, open)
                 .fold(
                         added -> {
                             people.insertRole(programmeId, added.personId(), role, clock.instant());
-                            events.publishEvent(new RoleGiven(
-                                    "person-added", added.personId(), programmeId, FreeText.tidy(printedName), role));
+                            events.publishEvent(
+                                    new RoleGiven("person-added", added.personId(), programmeId, called.name(), role));
                             return Attempt.done(added);
                         },
                         Attempt::refused);
     }
 
-    private Attempt<NewPerson> add(String printedName, Function<UUID, Attempt<UUID>> open) {
-        String name = FreeText.tidy(printedName);
-        List<Refusal> reasons = checkName("printedName", name);
+    private Attempt<NewPerson> add(Called called, Function<UUID, Attempt<UUID>> open) {
+        List<Refusal> reasons = check(called);
         if (!reasons.isEmpty()) {
             return Attempt.refused(reasons);
         }
@@ -189,7 +188,7 @@ class StoredPeople implements People, Memberships {
                 .fold(
                         account -> {
                             UUID person = UUID.randomUUID();
-                            people.insertPerson(person, account, name, clock.instant());
+                            people.insertPerson(person, account, called.name(), clock.instant());
                             return Attempt.done(new NewPerson(person, account));
                         },
                         Attempt::refused);
@@ -197,7 +196,36 @@ class StoredPeople implements People, Memberships {
 
     @Override
     public Attempt<NewPerson> addWithoutRole(String printedName, String username) {
-        return add(printedName, tenant -> accounts.open(username, tenant));
+        return add(new Called(printedName, username), tenant -> accounts.open(username, tenant));
+    }
+
+    /** Names as they were typed. */
+    private record Called(String typedName, String typedUsername) {
+        String name() {
+            return FreeText.tidy(typedName);
+        }
+
+        String username() {
+            return FreeText.tidy(typedUsername);
+        }
+    }
+
+    private List<Refusal> check(Called called) {
+        List<Refusal> reasons = checkName("printedName", called.name());
+        if (reasons.isEmpty()) {
+            List<PeopleStore.Names> there = people.names();
+            LookAlikes.check(
+                            "printedName",
+                            called.name(),
+                            there.stream().map(PeopleStore.Names::printed).toList())
+                    .ifPresent(reasons::add);
+            LookAlikes.check(
+                            "username",
+                            called.username(),
+                            there.stream().map(PeopleStore.Names::username).toList())
+                    .ifPresent(reasons::add);
+        }
+        return reasons;
     }
 
     @Override
