@@ -132,6 +132,12 @@ class ArchiveQueries {
             Part.of("reminder-settings", "notice_setting", "person_id = :person"),
             Part.of("from-a-directory", "provisioned_person", "person_id = :person"),
             Part.of("lost-second-factors", "factor_clearing", "person_id = :person"),
+            new Part("addresses", Set.of("login_address"), """
+                    select address, confirmed, set_at
+                    from login_address
+                    where account_id = :account
+                    order by set_at
+                    """),
             new Part("passkeys", Set.of("passkey"), """
                     select label, created_at, last_used_at
                     from passkey
@@ -173,6 +179,7 @@ class ArchiveQueries {
     static final Map<String, String> LEFT_OUT = Map.ofEntries(
             Map.entry("account_organisation", "says no more than that the person is in this organisation"),
             Map.entry("login_invitation", "a hash of a code and its dates; the account it opened is there"),
+            Map.entry("login_link", "hashes of codes that live for minutes"),
             Map.entry("cleared_factor", "when a factor was taken away; the request and its dates are there"),
             Map.entry("rubric_version", "the text of the programme; that somebody published it is in what was done"),
             Map.entry("sheet_assignment", "hand-overs of sheets; they are in what was done"),
