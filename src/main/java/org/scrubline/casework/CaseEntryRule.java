@@ -62,16 +62,18 @@ class CaseEntryRule {
         return reasons;
     }
 
-    /** A site that does not exist, or was closed on the day of the case by its own calendar. */
+    /** A site that does not exist, or was closed on the day of the case by its own calendar; a slip of a day is no day. */
     private Optional<Refusal> againstSite(UUID id, CaseAnswers entry) {
         Optional<Site> site = people.site(id);
         if (site.isEmpty()) {
             return Optional.of(Refusal.at("site", "refusal.case.site"));
         }
-        Instant ended = entry.endedAt();
-        LocalDate day = ended == null
+        LocalDate day = entry.endedAt() == null
                 ? entry.plannedOn()
-                : LocalDate.ofInstant(ended, site.get().zone());
+                : Optional.of(entry.endedAt())
+                        .filter(ended -> againstEnd(ended).isEmpty())
+                        .map(ended -> LocalDate.ofInstant(ended, site.get().zone()))
+                        .orElse(null);
         return day == null || site.get().open(day)
                 ? Optional.empty()
                 : Optional.of(Refusal.at(
