@@ -44,7 +44,7 @@ class AttackGroupsIT {
 
     @Test
     void healthAnswersWhoeverAsksByNumber() {
-        assertThat(RawRequest.get(ADDRESS, "/actuator/health", Map.of("Host", "127.0.0.1"))
+        assertThat(RawRequest.get(ADDRESS, "/actuator/health", Map.of("Host", "127.0.0.1", "Accept", "*/*"))
                         .status())
                 .isEqualTo(200);
     }

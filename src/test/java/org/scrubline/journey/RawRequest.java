@@ -28,7 +28,8 @@ final class RawRequest {
                 .collect(Collectors.joining());
         String host = headers.containsKey("Host") ? "" : "Host: " + server.getAuthority() + "\r\n";
         // Version 1.0, so that the body comes in one piece and ends with the connection.
-        String request = method + " " + path + " HTTP/1.0\r\n" + host + lines + "Accept: text/html\r\n\r\n";
+        String accept = headers.containsKey("Accept") ? "" : "Accept: text/html\r\n";
+        String request = method + " " + path + " HTTP/1.0\r\n" + host + lines + accept + "\r\n";
         try (Socket socket = new Socket(server.getHost(), server.getPort())) {
             socket.setSoTimeout(PATIENCE_MS);
             socket.getOutputStream().write(request.getBytes(StandardCharsets.ISO_8859_1));

@@ -11,7 +11,7 @@ import org.springframework.stereotype.Component;
 @Component
 class OutcomeNavigation implements Navigation {
 
-    private static final int ORDER = 45;
+    private static final int ORDER = 62;
 
     @Override
     public List<NavItem> entries(SignedIn who) {

@@ -12,7 +12,7 @@ import org.springframework.stereotype.Component;
 @Component
 class TrainingNavigation implements Navigation {
 
-    private static final int ORDER = 58;
+    private static final int ORDER = 61;
 
     @Override
     public List<NavItem> entries(SignedIn who) {
