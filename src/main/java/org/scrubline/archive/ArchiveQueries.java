@@ -93,6 +93,22 @@ class ArchiveQueries {
                         where tenant_id = :tenant
                           and sheet_id in (%s))
                     """.formatted(MY_SHEETS)),
+            Part.of("outcomes", "outcome_entry", """
+                    case_id in (
+                        select case_id
+                        from case_trainee
+                        where tenant_id = :tenant
+                          and trainee_id = :person)
+                    """),
+            Part.of("placements", "placement", "trainee_id = :person"),
+            Part.of("training-record", "training_entry", "trainee_id = :person"),
+            Part.of("training-answers", "training_answer", """
+                    answered_by = :person or entry_id in (
+                        select id
+                        from training_entry
+                        where tenant_id = :tenant
+                          and trainee_id = :person)
+                    """),
             Part.of("signing-statements", "signing_statement", "person_id = :person"),
             Part.of("supervision-levels", "entitlement_change", "trainee_id = :person"),
             Part.of("committee-decisions", "committee_decision", ":person in (trainee_id, signer_id)"),
@@ -129,6 +145,12 @@ class ArchiveQueries {
                     order by o.opened_at, s.step_code
                     """),
             Part.of("lost-second-factors", "factor_clearing", "person_id = :person"),
+            new Part("addresses", Set.of("login_address"), """
+                    select address, confirmed, set_at
+                    from login_address
+                    where account_id = :account
+                    order by set_at
+                    """),
             new Part("passkeys", Set.of("passkey"), """
                     select label, created_at, last_used_at
                     from passkey
@@ -170,6 +192,7 @@ class ArchiveQueries {
     static final Map<String, String> LEFT_OUT = Map.ofEntries(
             Map.entry("account_organisation", "says no more than that the person is in this organisation"),
             Map.entry("login_invitation", "a hash of a code and its dates; the account it opened is there"),
+            Map.entry("login_link", "hashes of codes that live for minutes"),
             Map.entry("cleared_factor", "when a factor was taken away; the request and its dates are there"),
             Map.entry("rubric_version", "the text of the programme; that somebody published it is in what was done"),
             Map.entry("rubric_effect", "a rule of the organisation; that somebody decided it is in what was done"),
@@ -181,6 +204,7 @@ class ArchiveQueries {
             Map.entry("sheet_tap", "taps of sheets not signed yet, there so that none counts twice"),
             Map.entry("retention_setting", "a rule of the programme; that somebody set it is in what was done"),
             Map.entry("programme_setting", "a rule of the programme; that somebody set it is in what was done"),
+            Map.entry("exposure_plan", "the programme's; that somebody planned it is in what was done"),
             Map.entry("record_removal", "which records were removed; that somebody did it is in what was done"),
             Map.entry("hand_off", "lives for minutes"),
             Map.entry("meeting", "the programme's; who was called to one is there"),

@@ -11,6 +11,8 @@ final class LeftOut {
             "spring_session", "everyone logs in again after a restore",
             "spring_session_attributes", "part of the sessions",
             "login_throttle", "counts guesses of the last minutes",
+            "login_link", "codes that live for a quarter of an hour",
+            "allowance", "counts what was asked for in the last hour",
             "setup_token", "opens an empty installation only");
 
     private LeftOut() {}

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.people.People;
+import org.scrubline.people.Site;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
@@ -49,9 +50,9 @@ class CaseEntryRule {
         if (entry.procedureCode() != null && !publishes(entry.procedureCode())) {
             reasons.add(Refusal.at("procedure", "refusal.case.procedure"));
         }
-        if (entry.siteId() != null && people.site(entry.siteId()).isEmpty()) {
-            reasons.add(Refusal.at("site", "refusal.case.site"));
-        }
+        Optional.ofNullable(entry.siteId())
+                .flatMap(site -> againstSite(site, entry))
+                .ifPresent(reasons::add);
         Optional.ofNullable(entry.endedAt()).flatMap(this::againstEnd).ifPresent(reasons::add);
         Optional.ofNullable(entry.plannedOn()).flatMap(this::againstDay).ifPresent(reasons::add);
         againstPeople(who, entry).ifPresent(reasons::add);
@@ -59,6 +60,27 @@ class CaseEntryRule {
             reasons.add(Refusal.at("factors", "refusal.case.factors"));
         }
         return reasons;
+    }
+
+    /** A site that does not exist, or was closed on the day of the case by its own calendar; a slip of a day is no day. */
+    private Optional<Refusal> againstSite(UUID id, CaseAnswers entry) {
+        Optional<Site> site = people.site(id);
+        if (site.isEmpty()) {
+            return Optional.of(Refusal.at("site", "refusal.case.site"));
+        }
+        LocalDate day = entry.endedAt() == null
+                ? entry.plannedOn()
+                : Optional.of(entry.endedAt())
+                        .filter(ended -> againstEnd(ended).isEmpty())
+                        .map(ended -> LocalDate.ofInstant(ended, site.get().zone()))
+                        .orElse(null);
+        return day == null || site.get().open(day)
+                ? Optional.empty()
+                : Optional.of(Refusal.at(
+                        "site",
+                        "refusal.case.site.closed",
+                        site.get().name(),
+                        String.valueOf(site.get().closedOn())));
     }
 
     /** An end that has not come yet, give or take a clock, or that must be a slip of the year. */

@@ -1,10 +1,12 @@
 package org.scrubline.casework;
 
+import java.sql.Types;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.scrubline.platform.TenantScope;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
@@ -55,9 +57,21 @@ class ScoreRequestStore {
               and state = 'OPEN'
               and lock_version = 0
             """;
+    /** What was said on it stays, under a version of its own, so that no page of before can be sent any more. */
+    private static final String HAND_OVER = """
+            update score_sheet
+            set scorer_id = :to,
+                touched_at = :at,
+                removal_told_at = null,
+                lock_version = case when lock_version = 0 then 0 else lock_version + 1 end
+            where tenant_id = :tenant
+              and id = :id
+            """;
+
     private static final String NOTE_HAND_ON = """
-            insert into sheet_assignment (tenant_id, id, sheet_id, from_id, to_id, assigned_by, reason, assigned_at)
-            values (:tenant, :id, :sheet, :from, :to, :by, :reason, :at)
+            insert into sheet_assignment (
+                tenant_id, id, sheet_id, from_id, to_id, assigned_by, reason, assigned_at, answered_steps)
+            values (:tenant, :id, :sheet, :from, :to, :by, :reason, :at, :answered)
             """;
 
     private final JdbcClient jdbc;
@@ -120,8 +134,27 @@ class ScoreRequestStore {
                 == 1;
     }
 
+    /** Gives a sheet, whatever is on it, another scorer; the caller holds it. */
+    void handOver(UUID sheet, UUID to, Instant at) {
+        jdbc.sql(HAND_OVER)
+                .param("tenant", TenantScope.require())
+                .param("id", sheet)
+                .param("to", to)
+                .param("at", utc(at))
+                .update();
+    }
+
     /** Gives the id of the note. */
     UUID noteHandOn(UUID sheet, UUID from, UUID to, UUID by, String reason, Instant at) {
+        return note(sheet, from, to, by, reason, at, null);
+    }
+
+    /** The same for a sheet that changed hands with what was on it. */
+    UUID noteHandOver(OpenSheets.Held held, UUID to, UUID by, String reason, Instant at) {
+        return note(held.sheetId(), held.scorerId(), to, by, reason, at, held.answered());
+    }
+
+    private UUID note(UUID sheet, UUID from, UUID to, UUID by, String reason, Instant at, @Nullable Integer answered) {
         UUID id = UUID.randomUUID();
         jdbc.sql(NOTE_HAND_ON)
                 .param("tenant", TenantScope.require())
@@ -132,6 +165,7 @@ class ScoreRequestStore {
                 .param("by", by)
                 .param("reason", reason)
                 .param("at", utc(at))
+                .param("answered", answered, Types.INTEGER)
                 .update();
         return id;
     }

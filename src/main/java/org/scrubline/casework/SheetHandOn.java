@@ -10,7 +10,7 @@ import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
 
-/** Gives an untouched sheet another scorer, inside the caller's transaction, which has locked the case. */
+/** Gives a sheet another scorer, inside the caller's transaction, which has locked the case. */
 @Component
 class SheetHandOn {
 
@@ -56,5 +56,16 @@ class SheetHandOn {
                         .to(scorers.name(to)));
         ledger.append(LeafKind.HANDED_ON, note);
         return true;
+    }
+
+    /** The same with what is on the sheet; the caller holds it and has seen it open. */
+    void withContent(SignedIn by, SurgicalCase found, OpenSheets.Held held, UUID to, String why) {
+        requests.handOver(held.sheetId(), to, clock.instant());
+        UUID note = requests.noteHandOver(held, to, by.personId(), why, clock.instant());
+        events.publishEvent(CaseChanged.of("draft-handed-over", by, found, held.traineeId())
+                .because(why)
+                .from(scorers.name(held.scorerId()))
+                .to(scorers.name(to)));
+        ledger.append(LeafKind.HANDED_ON, note);
     }
 }

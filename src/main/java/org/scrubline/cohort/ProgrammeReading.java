@@ -8,7 +8,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.scrubline.casework.Cases;
 import org.scrubline.casework.Part;
@@ -71,7 +70,7 @@ class ProgrammeReading {
                 trainees.stream()
                         .flatMap(trainee -> unsigned(programme, trainee))
                         .toList(),
-                trainees.stream().collect(Collectors.toMap(trainee -> trainee, this::earlier)),
+                earlier(trainees),
                 critical(),
                 limits(settings),
                 clock.instant().truncatedTo(ChronoUnit.HOURS));
@@ -114,10 +113,16 @@ class ProgrammeReading {
                                 trainee, one.surgicalCase().id().toString(), ended));
     }
 
-    private int earlier(String trainee) {
-        return Procedures.ALL.stream()
-                .mapToInt(procedure -> people.priorExperience(UUID.fromString(trainee), procedure))
-                .sum();
+    /** Cases declared from before the programme, of all procedures together, by trainee. */
+    private Map<String, Integer> earlier(List<String> trainees) {
+        Map<String, Integer> earlier = new HashMap<>();
+        trainees.forEach(trainee -> earlier.put(trainee, 0));
+        for (String procedure : Procedures.ALL) {
+            people.priorExperience(procedure)
+                    .forEach((trainee, cases) ->
+                            earlier.computeIfPresent(trainee.toString(), (id, before) -> before + cases));
+        }
+        return earlier;
     }
 
     /** Of the version of each procedure in force now. */

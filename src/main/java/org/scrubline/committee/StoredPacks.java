@@ -8,6 +8,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.scrubline.committee.pack.PackContent;
 import org.scrubline.committee.pack.PackWriter;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.Ledger;
@@ -137,7 +138,8 @@ class StoredPacks implements Packs {
         Meeting meeting = meetings.find(meetingId).orElseThrow(NotFound::new);
         Person trainee = people.person(traineeId).orElseThrow(NotFound::new);
         PackWriter.Subject subject = subject(pack.content().organisation(), meeting, trainee);
-        String hash = CanonicalJson.sha256(CanonicalJson.of(writer.write(subject, pack.cutOff())));
+        PackContent again = writer.write(subject, pack.cutOff(), pack.content().schema());
+        String hash = CanonicalJson.sha256(CanonicalJson.of(again));
         return new Rebuilt(hash, hash.equals(pack.hash()));
     }
 }

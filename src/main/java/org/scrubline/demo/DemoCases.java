@@ -33,12 +33,14 @@ class DemoCases {
     private final CaseChanges changes;
     private final SelfScores selfScores;
     private final DemoSheets sheets;
+    private final DemoOutcomes outcomes;
 
-    DemoCases(Cases cases, CaseChanges changes, SelfScores selfScores, DemoSheets sheets) {
+    DemoCases(Cases cases, CaseChanges changes, SelfScores selfScores, DemoSheets sheets, DemoOutcomes outcomes) {
         this.cases = cases;
         this.changes = changes;
         this.selfScores = selfScores;
         this.sheets = sheets;
+        this.outcomes = outcomes;
     }
 
     void plan(Cast cast, DemoPlan plan, Timeline timeline) {
@@ -59,6 +61,9 @@ class DemoCases {
         }
         if (planned.status() != CaseStatus.NEVER_SCORED) {
             score(cast, plan, planned, logged, timeline);
+        }
+        if (planned.status() != CaseStatus.VOIDED) {
+            outcomes.plan(new DemoSheets.Place(cast, plan, timeline), planned, logged.id());
         }
         tell(plan, planned);
     }

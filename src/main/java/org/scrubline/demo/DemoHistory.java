@@ -23,6 +23,8 @@ class DemoHistory {
     private final DemoCases cases;
     private final DemoCommittee committee;
     private final DemoLeavers leavers;
+    private final DemoPlacements placements;
+    private final DemoTraining training;
     private final ApplicationEventPublisher events;
     private final ScrublineClock clock;
 
@@ -33,6 +35,8 @@ class DemoHistory {
             DemoCases cases,
             DemoCommittee committee,
             DemoLeavers leavers,
+            DemoPlacements placements,
+            DemoTraining training,
             ApplicationEventPublisher events,
             ScrublineClock clock) {
         this.organisations = organisations;
@@ -41,6 +45,8 @@ class DemoHistory {
         this.cases = cases;
         this.committee = committee;
         this.leavers = leavers;
+        this.placements = placements;
+        this.training = training;
         this.events = events;
         this.clock = clock;
     }
@@ -54,6 +60,8 @@ class DemoHistory {
         Timeline timeline = new Timeline(clock);
         Instant first = plan.begin().atStartOfDay(DemoCast.ZONE).toInstant();
         Cast cast = clock.at(first, () -> open(plan, timeline));
+        placements.plan(cast, plan, timeline);
+        training.plan(cast, plan, timeline);
         cases.plan(cast, plan, timeline);
         committee.plan(cast, plan, timeline);
         leavers.plan(cast, plan, timeline);

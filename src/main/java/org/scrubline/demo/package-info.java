@@ -8,7 +8,9 @@
         allowedDependencies = {
             "committee",
             "entitlement",
+            "training",
             "signoff",
+            "outcome",
             "casework",
             "rubric",
             "people",

@@ -29,6 +29,12 @@ public enum LeafKind {
     SETTING(new Rows("programme_setting", "id")),
     /** The day a supervisor was introduced to scoring. */
     INTRODUCTION(new Rows("scorer_introduction", "id")),
+    /** Cases planned for each month of a year of training. */
+    EXPOSURE_PLAN(new Rows("exposure_plan", "id")),
+    /** Induction, baseline, a goal or practice of a trainee. */
+    TRAINING_ENTRY(new Rows("training_entry", "id")),
+    /** What a supervisor said about a trainee's practice. */
+    TRAINING_ANSWER(new Rows("training_answer", "id")),
     /** A stretch of the audit trail, by count and hash; the entries themselves have no leaf each. */
     AUDIT_SEAL(new Rows("audit_seal", "id")),
     /** The trainee's remark under a signed record. */

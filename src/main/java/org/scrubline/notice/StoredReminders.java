@@ -4,12 +4,12 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.scrubline.casework.WaitingSheet;
 import org.scrubline.casework.WaitingSheets;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.FreeText;
+import org.scrubline.platform.MailAddress;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.SignedIn;
 import org.springframework.stereotype.Service;
@@ -19,9 +19,7 @@ import org.springframework.transaction.annotation.Transactional;
 @Transactional
 class StoredReminders implements Reminders {
 
-    private static final int LONGEST_ADDRESS = 254;
     private static final int LAST_HOUR = 23;
-    private static final Pattern ADDRESS = Pattern.compile("[\\w.+%-]+@[\\w-]+(?:\\.[\\w-]+)*");
 
     private final NoticeStore notices;
     private final NoticeSettingStore settings;
@@ -63,9 +61,7 @@ class StoredReminders implements Reminders {
             return Attempt.refused(Refusal.at("digestHour", "notice.refusal.hour"));
         }
         boolean needed = wanted.mailOn() || !address.isEmpty();
-        if (needed
-                && (address.length() > LONGEST_ADDRESS
-                        || !ADDRESS.matcher(address).matches())) {
+        if (needed && !MailAddress.fits(address)) {
             return Attempt.refused(Refusal.at("mailAddress", "notice.refusal.address"));
         }
         NoticeSettings kept = new NoticeSettings(

@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.scrubline.platform.TenantScope;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
@@ -19,6 +20,7 @@ class IntroductionStore {
             from scorer_introduction
             where tenant_id = :tenant
               and programme_id = :programme
+              and recorded_at <= coalesce(cast(:knownAt as timestamptz), 'infinity')
             group by person_id
             """;
     private static final String INSERT = """
@@ -34,11 +36,13 @@ class IntroductionStore {
         this.jdbc = jdbc;
     }
 
-    Map<UUID, LocalDate> earliest(UUID programme) {
+    /** As recorded at an instant; null is now. */
+    Map<UUID, LocalDate> earliest(UUID programme, @Nullable Instant knownAt) {
         Map<UUID, LocalDate> found = new HashMap<>();
         jdbc.sql(EARLIEST)
                 .param("tenant", TenantScope.require())
                 .param("programme", programme)
+                .param("knownAt", knownAt == null ? null : knownAt.atOffset(ZoneOffset.UTC))
                 .query(row -> {
                     found.put(row.getObject("person_id", UUID.class), row.getObject("introduced_on", LocalDate.class));
                 });

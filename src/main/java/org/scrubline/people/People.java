@@ -2,6 +2,7 @@ package org.scrubline.people;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.scrubline.platform.Attempt;
@@ -33,8 +34,11 @@ public interface People {
     /** Cases of a procedure the trainee declared from before joining; 0 when nothing was declared. */
     int priorExperience(UUID traineeId, String procedureCode);
 
+    /** The same of all trainees who declared something. */
+    Map<UUID, Integer> priorExperience(String procedureCode);
+
     /** The same as it was known at an instant. */
-    int priorExperience(UUID traineeId, String procedureCode, Instant knownAt);
+    Map<UUID, Integer> priorExperience(String procedureCode, Instant knownAt);
 
     Attempt<Programme> addProgramme(String name, String zone);
 

@@ -5,7 +5,9 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -61,6 +63,12 @@ class PeopleStore {
               and p.active
             order by p.printed_name, p.id
             """;
+    private static final String NAMES = """
+            select p.printed_name, a.username
+            from person p
+            join login_account a on a.id = p.account_id
+            where p.tenant_id = :tenant
+            """;
     private static final String INSERT_PERSON = """
             insert into person (tenant_id, id, account_id, printed_name, created_at)
             values (:tenant, :id, :account, :name, :at)
@@ -96,9 +104,16 @@ class PeopleStore {
             where tenant_id = :tenant
               and trainee_id = :trainee
               and procedure_code = :procedure
-              and declared_at <= coalesce(cast(:knownAt as timestamptz), 'infinity')
             order by declared_at desc, id desc
             limit 1
+            """;
+    private static final String PRIOR_OF_ALL = """
+            select distinct on (trainee_id) trainee_id, cases
+            from prior_experience
+            where tenant_id = :tenant
+              and procedure_code = :procedure
+              and declared_at <= coalesce(cast(:knownAt as timestamptz), 'infinity')
+            order by trainee_id, declared_at desc, id desc
             """;
     private static final String INSERT_PRIOR = """
             insert into prior_experience (tenant_id, id, trainee_id, procedure_code, cases, declared_at)
@@ -167,6 +182,17 @@ class PeopleStore {
         return new Person(row.getObject("id", UUID.class), row.getString("printed_name"), row.getBoolean("active"));
     }
 
+    /** How a person is called: in print, and at log-in. */
+    record Names(String printed, String username) {}
+
+    /** Of everybody who is or was in the organisation. */
+    List<Names> names() {
+        return jdbc.sql(NAMES)
+                .param("tenant", TenantScope.require())
+                .query((row, n) -> new Names(row.getString("printed_name"), row.getString("username")))
+                .list();
+    }
+
     void insertPerson(UUID id, UUID account, String name, Instant at) {
         jdbc.sql(INSERT_PERSON)
                 .param("tenant", TenantScope.require())
@@ -219,16 +245,27 @@ class PeopleStore {
                 .update();
     }
 
-    /** As known at an instant; null is now. */
-    int priorExperience(UUID trainee, String procedure, @Nullable Instant knownAt) {
+    int priorExperience(UUID trainee, String procedure) {
         return jdbc.sql(PRIOR)
                 .param("tenant", TenantScope.require())
                 .param("trainee", trainee)
                 .param("procedure", procedure)
-                .param("knownAt", knownAt == null ? null : utc(knownAt))
                 .query(Integer.class)
                 .optional()
                 .orElse(0);
+    }
+
+    /** By trainee, as known at an instant; null is now. */
+    Map<UUID, Integer> priorExperience(String procedure, @Nullable Instant knownAt) {
+        Map<UUID, Integer> cases = new HashMap<>();
+        jdbc.sql(PRIOR_OF_ALL)
+                .param("tenant", TenantScope.require())
+                .param("procedure", procedure)
+                .param("knownAt", knownAt == null ? null : utc(knownAt))
+                .query(row -> {
+                    cases.put(row.getObject("trainee_id", UUID.class), row.getInt("cases"));
+                });
+        return cases;
     }
 
     /** Gives the id of the new row. */

@@ -2,12 +2,15 @@ package org.scrubline.people;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Types;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.scrubline.platform.TenantScope;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
@@ -32,7 +35,7 @@ class PlaceStore {
             on conflict (tenant_id, name) do nothing
             """;
     private static final String SITES = """
-            select id, code, name, zone
+            select id, code, name, zone, closed_on
             from site
             where tenant_id = :tenant
             order by name, id
@@ -41,6 +44,19 @@ class PlaceStore {
             insert into site (tenant_id, id, code, name, zone)
             values (:tenant, :id, :code, :name, :zone)
             on conflict (tenant_id, code) do nothing
+            """;
+
+    private static final String RENAME_SITE = """
+            update site
+            set name = :name
+            where tenant_id = :tenant
+              and id = :id
+            """;
+    private static final String CLOSE_SITE = """
+            update site
+            set closed_on = :day
+            where tenant_id = :tenant
+              and id = :id
             """;
 
     private final JdbcClient jdbc;
@@ -105,6 +121,20 @@ class PlaceStore {
                 row.getObject("id", UUID.class),
                 row.getString("code"),
                 row.getString("name"),
-                ZoneId.of(row.getString("zone")));
+                ZoneId.of(row.getString("zone")),
+                row.getObject("closed_on", LocalDate.class));
+    }
+
+    void renameSite(UUID id, String name) {
+        onSite(RENAME_SITE, id).param("name", name).update();
+    }
+
+    /** Null opens it again. */
+    void closeSite(UUID id, @Nullable LocalDate day) {
+        onSite(CLOSE_SITE, id).param("day", day, Types.DATE).update();
+    }
+
+    private JdbcClient.StatementSpec onSite(String sql, UUID id) {
+        return jdbc.sql(sql).param("tenant", TenantScope.require()).param("id", id);
     }
 }

@@ -144,4 +144,19 @@ public record ProgrammeSettings(Map<SettingKey, Integer> changed, Map<SettingKey
     public int stepKept() {
         return value(SettingKey.STEP_KEPT);
     }
+
+    /** Judged cases from which on rates of a trainee's outcomes are shown. */
+    public int outcomeCases() {
+        return value(SettingKey.OUTCOME_CASES);
+    }
+
+    /** The pressure, in mmHg, at or below which an early one is counted as too low. */
+    public int lowPressureAt() {
+        return value(SettingKey.LOW_PRESSURE_AT);
+    }
+
+    /** The lowest pressure, in mmHg, a success may have. */
+    public int successLowest() {
+        return value(SettingKey.SUCCESS_LOWEST);
+    }
 }

@@ -2,6 +2,7 @@ package org.scrubline.people;
 
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
 import org.scrubline.platform.Role;
@@ -29,7 +30,8 @@ class RoleStore {
               and p.id in (select person_id
                            from programme_role
                            where tenant_id = :tenant
-                             and programme_id = :programme)
+                             and programme_id = :programme
+                             and role in (:roles))
             order by p.printed_name, p.id
             """;
     private static final String END = """
@@ -71,7 +73,13 @@ class RoleStore {
 
     /** Everyone who holds or held a role, by name. */
     List<Person> everyone(UUID programme) {
+        return everHeld(programme, Role.values());
+    }
+
+    /** Everyone who holds or held one of these roles, by name. */
+    List<Person> everHeld(UUID programme, Role... roles) {
         return in(EVERYONE, programme)
+                .param("roles", Arrays.stream(roles).map(Role::name).toList())
                 .query((row, n) -> new Person(
                         row.getObject("id", UUID.class), row.getString("printed_name"), row.getBoolean("active")))
                 .list();

@@ -52,6 +52,12 @@ public class Roles {
         return store.everyone(programmeId);
     }
 
+    /** Everyone who holds or held this role in the programme, by name. */
+    @Transactional(readOnly = true)
+    public List<Person> everHeld(UUID programmeId, Role role) {
+        return store.everHeld(programmeId, role);
+    }
+
     /** Gives a role to somebody the organisation knows already; giving one they hold changes nothing. */
     public void give(UUID programmeId, UUID personId, Role role) {
         people.grant(programmeId, personId, role);

@@ -45,6 +45,12 @@ public enum SettingKey {
     SMALLEST_GROUP(Unit.PEOPLE, 3, 20, 5),
     /** From this share of experts on who call a step relevant, an expert round speaks for keeping it. */
     STEP_KEPT(Unit.PERCENT, 50, 100, 80),
+    /** Rates of a trainee’s outcomes are shown from so many judged cases on. */
+    OUTCOME_CASES(Unit.CASES, 10, 100, 30),
+    /** A pressure so low or lower in the first two weeks is counted as an early event. */
+    LOW_PRESSURE_AT(Unit.MMHG, 2, 8, 5),
+    /** The lowest pressure a success may have. */
+    SUCCESS_LOWEST(Unit.MMHG, 0, 8, 6),
     /** Whether people of this role must show a second factor at log-in: 1 for yes. An installation has its own defaults. */
     SECOND_FACTOR_SUPERVISOR(Unit.YES_NO, 0, 1, 0),
     SECOND_FACTOR_TRAINEE(Unit.YES_NO, 0, 1, 0),
@@ -66,6 +72,7 @@ public enum SettingKey {
         SCORES,
         PEOPLE,
         PERCENT,
+        MMHG,
         YES_NO
     }
 

@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Function;
@@ -28,7 +29,7 @@ import org.springframework.transaction.annotation.Transactional;
 @Transactional
 class StoredPeople implements People, Memberships {
 
-    private static final int NAME_LENGTH = 120;
+    static final int NAME_LENGTH = 120;
 
     private final PeopleStore people;
     private final PlaceStore places;
@@ -112,13 +113,19 @@ class StoredPeople implements People, Memberships {
     @Override
     @Transactional(readOnly = true)
     public int priorExperience(UUID traineeId, String procedureCode) {
-        return people.priorExperience(traineeId, procedureCode, null);
+        return people.priorExperience(traineeId, procedureCode);
     }
 
     @Override
     @Transactional(readOnly = true)
-    public int priorExperience(UUID traineeId, String procedureCode, Instant knownAt) {
-        return people.priorExperience(traineeId, procedureCode, knownAt);
+    public Map<UUID, Integer> priorExperience(String procedureCode) {
+        return people.priorExperience(procedureCode, null);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Map<UUID, Integer> priorExperience(String procedureCode, Instant knownAt) {
+        return people.priorExperience(procedureCode, knownAt);
     }
 
     @Override
@@ -142,7 +149,7 @@ class StoredPeople implements People, Memberships {
         if (!reasons.isEmpty()) {
             return Attempt.refused(reasons);
         }
-        Site site = new Site(UUID.randomUUID(), code.strip(), FreeText.tidy(name), ZoneId.of(zone));
+        Site site = new Site(UUID.randomUUID(), code.strip(), FreeText.tidy(name), ZoneId.of(zone), null);
         return places.insertSite(site)
                 ? Attempt.done(site)
                 : Attempt.refused(Refusal.at("code", "refusal.site.code.taken", site.code()));
@@ -150,31 +157,30 @@ class StoredPeople implements People, Memberships {
 
     @Override
     public Attempt<NewPerson> addPerson(UUID programmeId, String printedName, String username, Role role) {
-        return add(programmeId, printedName, role, tenant -> accounts.open(username, tenant));
+        return add(programmeId, new Called(printedName, username), role, tenant -> accounts.open(username, tenant));
     }
 
     @Override
     public Attempt<NewPerson> addSharedLogIn(UUID programmeId, String printedName, String username, Role role) {
-        return add(programmeId, printedName, role, tenant -> accounts.openShared(username, tenant));
+        return add(
+                programmeId, new Called(printedName, username), role, tenant -> accounts.openShared(username, tenant));
     }
 
-    private Attempt<NewPerson> add(
-            UUID programmeId, String printedName, Role role, Function<UUID, Attempt<UUID>> open) {
+    private Attempt<NewPerson> add(UUID programmeId, Called called, Role role, Function<UUID, Attempt<UUID>> open) {
         programme(programmeId);
-        return add(printedName, open)
+        return add(called, open)
                 .fold(
                         added -> {
                             people.insertRole(programmeId, added.personId(), role, clock.instant());
-                            events.publishEvent(new RoleGiven(
-                                    "person-added", added.personId(), programmeId, FreeText.tidy(printedName), role));
+                            events.publishEvent(
+                                    new RoleGiven("person-added", added.personId(), programmeId, called.name(), role));
                             return Attempt.done(added);
                         },
                         Attempt::refused);
     }
 
-    private Attempt<NewPerson> add(String printedName, Function<UUID, Attempt<UUID>> open) {
-        String name = FreeText.tidy(printedName);
-        List<Refusal> reasons = checkName("printedName", name);
+    private Attempt<NewPerson> add(Called called, Function<UUID, Attempt<UUID>> open) {
+        List<Refusal> reasons = check(called);
         if (!reasons.isEmpty()) {
             return Attempt.refused(reasons);
         }
@@ -182,7 +188,7 @@ class StoredPeople implements People, Memberships {
                 .fold(
                         account -> {
                             UUID person = UUID.randomUUID();
-                            people.insertPerson(person, account, name, clock.instant());
+                            people.insertPerson(person, account, called.name(), clock.instant());
                             return Attempt.done(new NewPerson(person, account));
                         },
                         Attempt::refused);
@@ -190,7 +196,36 @@ class StoredPeople implements People, Memberships {
 
     @Override
     public Attempt<NewPerson> addWithoutRole(String printedName, String username) {
-        return add(printedName, tenant -> accounts.open(username, tenant));
+        return add(new Called(printedName, username), tenant -> accounts.open(username, tenant));
+    }
+
+    /** Names as they were typed. */
+    private record Called(String typedName, String typedUsername) {
+        String name() {
+            return FreeText.tidy(typedName);
+        }
+
+        String username() {
+            return FreeText.tidy(typedUsername);
+        }
+    }
+
+    private List<Refusal> check(Called called) {
+        List<Refusal> reasons = checkName("printedName", called.name());
+        if (reasons.isEmpty()) {
+            List<PeopleStore.Names> there = people.names();
+            LookAlikes.check(
+                            "printedName",
+                            called.name(),
+                            there.stream().map(PeopleStore.Names::printed).toList())
+                    .ifPresent(reasons::add);
+            LookAlikes.check(
+                            "username",
+                            called.username(),
+                            there.stream().map(PeopleStore.Names::username).toList())
+                    .ifPresent(reasons::add);
+        }
+        return reasons;
     }
 
     @Override

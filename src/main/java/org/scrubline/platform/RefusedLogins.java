@@ -10,7 +10,7 @@ public interface RefusedLogins {
     /** Refusals of these log-in names since an instant, the latest first; names never refused are left out. */
     List<Refused> of(Collection<String> usernames, Instant since);
 
-    /** Forgets refusals older than 90 days. */
+    /** Forgets refusals older than 90 days, codes that have run out and limits nobody has used up. */
     void forgetOld();
 
     /**

@@ -36,8 +36,8 @@ class FittedCurves implements Curves {
         String procedure = progress.rubric().procedure();
         List<SignedSheet> counted = progress.evidence().sheets();
         UUID programme = counted.get(counted.size() - 1).programmeId();
-        ProgrammeScores scores = ProgrammeScores.of(
-                sheets.ofProgramme(programme, procedure), trainee -> people.priorExperience(trainee, procedure));
+        ProgrammeScores scores =
+                ProgrammeScores.of(sheets.ofProgramme(programme, procedure), people.priorExperience(procedure));
         return curve(traineeId, progress, scores, fits.current(programme, procedure, scores));
     }
 

@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import java.util.function.ToIntFunction;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.StepState;
@@ -34,15 +33,15 @@ record ProgrammeScores(ScoreTable table, Map<UUID, Evidence> byTrainee) {
      * Sorts the sheets into a table.
      *
      * @param signed sheets of one programme and one procedure
-     * @param earlier cases of the procedure a trainee declared from before the programme
+     * @param earlier cases of the procedure declared from before the programme, by trainee; none where there is no entry
      */
-    static ProgrammeScores of(Collection<SignedSheet> signed, ToIntFunction<UUID> earlier) {
+    static ProgrammeScores of(Collection<SignedSheet> signed, Map<UUID, Integer> earlier) {
         Map<UUID, Evidence> byTrainee = new LinkedHashMap<>();
         signed.stream()
                 .collect(Collectors.groupingBy(SignedSheet::traineeId))
                 .forEach((trainee, sheets) -> byTrainee.put(trainee, Evidence.of(sheets)));
         ScoreTableBuilder builder = new ScoreTableBuilder(Step.LEVELS, scoredSteps(byTrainee.values()), List.of());
-        byTrainee.forEach((trainee, evidence) -> add(builder, evidence, earlier.applyAsInt(trainee)));
+        byTrainee.forEach((trainee, evidence) -> add(builder, evidence, earlier.getOrDefault(trainee, 0)));
         return new ProgrammeScores(builder.build(), byTrainee);
     }
 

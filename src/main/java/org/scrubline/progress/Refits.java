@@ -29,8 +29,7 @@ class Refits {
     public void ifUnseen(int unseen, UUID programmeId, String procedureCode) {
         if (fits.unseen(programmeId, procedureCode) >= unseen) {
             ProgrammeScores scores = ProgrammeScores.of(
-                    sheets.ofProgramme(programmeId, procedureCode),
-                    trainee -> people.priorExperience(trainee, procedureCode));
+                    sheets.ofProgramme(programmeId, procedureCode), people.priorExperience(procedureCode));
             fits.renew(programmeId, procedureCode, scores);
         }
     }

@@ -57,8 +57,7 @@ class StoredProgressAsOf implements ProgressAsOf {
     private Known known(UUID programmeId, UUID traineeId, ProcedureProgress progress, Instant knownAt) {
         String procedure = progress.rubric().procedure();
         ProgrammeScores scores = ProgrammeScores.of(
-                sheets.ofProgramme(programmeId, procedure, knownAt),
-                trainee -> people.priorExperience(trainee, procedure, knownAt));
+                sheets.ofProgramme(programmeId, procedure, knownAt), people.priorExperience(procedure, knownAt));
         Optional<StoredFit.Known> stored = fits.known(programmeId, procedure, scores, knownAt);
         StoredFit fit = stored.map(StoredFit.Known::fit).orElseGet(() -> PopulationFits.fitted(scores, knownAt));
         return new Known(

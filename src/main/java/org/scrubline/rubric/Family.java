@@ -7,5 +7,10 @@ public enum Family {
     DEEP_SCLERECTOMY,
     GEL_STENT,
     NEEDLING,
-    POST_OPERATIVE_CARE
+    POST_OPERATIVE_CARE;
+
+    /** Whether the pressure months later says how such an operation went; needling and after-care belong to an earlier one. */
+    public boolean judgedByOutcome() {
+        return this != NEEDLING && this != POST_OPERATIVE_CARE;
+    }
 }

@@ -5,11 +5,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -108,6 +114,9 @@ class HostileTextIT {
         page.navigate(address("/signed/" + signed.id()));
         String shown = page.locator("main").innerText();
         assertThat(HostileText.payloads()).allSatisfy(text -> assertThat(shown).contains(text));
+        print(page.request()
+                .get(address("/signed/" + signed.id() + "/record.pdf"))
+                .body());
         context.close();
 
         read(open(theatre.supervisor()), "/to-score", "/signed", "/signed/" + signed.id(), "/seen");
@@ -126,6 +135,23 @@ class HostileTextIT {
                 "/settings",
                 "/done",
                 "/evidence");
+    }
+
+    /** On paper, too, it is text: read back by a library of others, and nothing in the file runs or leads away. */
+    private static void print(byte[] pdf) {
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            String text = new PDFTextStripper().getText(document).replaceAll("\\s+", "");
+            assertThat(text)
+                    .contains(
+                            "<imgsrc=xonerror=window.canary=true>Brannock",
+                            "<svgonload=window.canary=true>steadyhands");
+            assertThat(document.getDocumentCatalog().getOpenAction()).isNull();
+            for (PDPage page : document.getPages()) {
+                assertThat(page.getAnnotations()).isEmpty();
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     private void read(Page page, String... paths) {

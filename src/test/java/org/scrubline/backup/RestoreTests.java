@@ -93,6 +93,8 @@ class RestoreTests {
                         "spring_session",
                         "spring_session_attributes",
                         "login_throttle",
+                        "login_link",
+                        "allowance",
                         "setup_token")
                 .allSatisfy((table, reason) -> assertThat(reason).isNotBlank());
         for (Manifest.Table table : manifest.tables()) {

@@ -4,16 +4,22 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 
 import java.time.Duration;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.scrubline.committee.CommitteeFixture.Board;
+import org.scrubline.committee.pack.Ask;
 import org.scrubline.committee.pack.PackContent;
 import org.scrubline.committee.pack.PackContent.Answer;
 import org.scrubline.committee.pack.PackContent.Gate;
+import org.scrubline.committee.pack.PackWriter;
+import org.scrubline.committee.pack.PackWriter.Subject;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.Ledger;
+import org.scrubline.people.Introductions;
 import org.scrubline.people.People;
 import org.scrubline.people.SettingKey;
 import org.scrubline.people.Settings;
@@ -30,6 +36,8 @@ import org.scrubline.signoff.Voids;
 import org.scrubline.support.History;
 import org.scrubline.support.ScrublineTest;
 import org.scrubline.support.TestOrganisations;
+import org.scrubline.training.TrainingDraft;
+import org.scrubline.training.TrainingRecords;
 import org.springframework.beans.factory.annotation.Autowired;
 
 @ScrublineTest
@@ -64,6 +72,15 @@ class PackTests {
 
     @Autowired
     Contests contests;
+
+    @Autowired
+    TrainingRecords training;
+
+    @Autowired
+    Introductions introductions;
+
+    @Autowired
+    PackWriter writer;
 
     @Autowired
     Ledger ledger;
@@ -114,6 +131,7 @@ class PackTests {
                     settings.change(board.director(), programme, SettingKey.SHOWN_CASES, "9", "looked at again")
                             .orThrow();
                     people.declarePriorExperience(board.trainee().personId(), "TRAB_FORNIX", 30);
+                    practised(board);
                     voids.ask(
                                     board.director(),
                                     board.records().get(0).id(),
@@ -133,6 +151,55 @@ class PackTests {
                                     CommitteeFixture.signature("I did every step of this case alone."))
                             .orThrow();
                 }));
+    }
+
+    private void practised(Board board) {
+        UUID trainee = board.trainee().personId();
+        UUID programme = board.organisation().programme().id();
+        String today = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC).toString();
+        TrainingDraft flap = new TrainingDraft("WET_LAB", "FLAP", today, "");
+        training.write(board.supervisors().get(0), trainee, flap).orThrow();
+        introductions.record(board.director(), programme, trainee, today).orThrow();
+    }
+
+    @Test
+    void theTrainingRecordIsFrozenAsItWasKnownAtTheCutOff() {
+        Board board = fixture.board(organisations, history, 0);
+        board.in(() -> {
+            practised(board);
+            return true;
+        });
+        Meeting before = fixture.planned(board);
+        PackContent empty = clock.at(clock.instant().minus(Duration.ofMinutes(10)), () -> read(board, before));
+        Meeting after = fixture.planned(board);
+        PackContent full = clock.at(clock.instant().plus(Duration.ofMinutes(10)), () -> read(board, after));
+        assertThat(empty.training())
+                .flatExtracting(PackContent.TrainingLine::asks)
+                .noneMatch(PackContent.AskLine::met);
+        assertThat(full.training())
+                .flatExtracting(PackContent.TrainingLine::asks)
+                .filteredOn(PackContent.AskLine::met)
+                .extracting(PackContent.AskLine::ask)
+                .containsExactly(Ask.PRACTICE, Ask.FLAP_PRACTICE, Ask.SCORER_TRAINING);
+    }
+
+    private PackContent read(Board board, Meeting meeting) {
+        fixture.freeze(board, meeting);
+        return board.in(() ->
+                        packs.read(board.chair(), meeting.id(), board.trainee().personId()))
+                .content();
+    }
+
+    @Test
+    void evidenceFrozenBeforeTheTrainingRecordIsReadAndWrittenInItsOwnForm() {
+        Board board = fixture.board(organisations, history, 0);
+        Meeting meeting = fixture.planned(board);
+        PackContent now = read(board, meeting);
+        Subject subject = new Subject(now.organisation(), now.programme(), now.meeting(), now.trainee());
+        String before = board.in(() -> CanonicalJson.of(writer.write(subject, now.cutOff(), "scrubline-pack/1")));
+        assertThat(before).doesNotContain("\"training\"").contains("scrubline-pack/1");
+        assertThat(PackContent.read(before).training()).isNull();
+        assertThat(CanonicalJson.of(PackContent.read(before))).isEqualTo(before);
     }
 
     @Test

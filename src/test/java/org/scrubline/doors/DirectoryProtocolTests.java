@@ -206,9 +206,13 @@ class DirectoryProtocolTests {
                         own(),
                         "{\"Operations\":[{\"op\":\"add\",\"path\":\"externalId\",\"value\":\"a\\u0000b\"}]}"),
                 400,
-                "invalidValue");
+                "invalidSyntax");
         refused(
-                send(HttpMethod.POST, "/Users", "{\"userName\":\"maren.t\",\"displayName\":\"a\\u0000b\"}"),
+                send(HttpMethod.POST, "/Users", "{\"userName\":\"maren.t\",\"displayName\":\"a\\ud800b\"}"),
+                400,
+                "invalidSyntax");
+        refused(
+                send(HttpMethod.POST, "/Users", "{\"userName\":\"maren.t\",\"displayName\":\"a\\u0007b\"}"),
                 400,
                 "invalidValue");
     }

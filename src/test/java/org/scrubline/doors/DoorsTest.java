@@ -13,7 +13,7 @@ import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
 import org.springframework.context.annotation.Import;
 import org.springframework.test.context.ContextConfiguration;
 
-/** The whole application on a port of its own, with two connections to one running provider. One context for them all. */
+/** The whole application on a port of its own, with connections to one running provider and a mail server. One context for them all. */
 @Target(ElementType.TYPE)
 @Retention(RetentionPolicy.RUNTIME)
 @SpringBootTest(
@@ -24,6 +24,6 @@ import org.springframework.test.context.ContextConfiguration;
             "scrubline.web.origin=http://localhost:8080"
         })
 @AutoConfigureMockMvc
-@ContextConfiguration(initializers = RunningProvider.class)
+@ContextConfiguration(initializers = {RunningProvider.class, RunningMailServer.class})
 @Import({TestDatabase.class, TestOrganisations.class, JobsNow.class})
 @interface DoorsTest {}

@@ -8,7 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import java.util.stream.Collectors;
 
-/** One GET written to the socket letter by letter: HTTP clients tidy a path up before they send it. */
+/** One request written to the socket letter by letter: HTTP clients tidy a path up before they send it. */
 final class RawRequest {
 
     private static final int PATIENCE_MS = 60_000;
@@ -19,12 +19,17 @@ final class RawRequest {
     record Answer(int status, String headers, String body) {}
 
     static Answer get(URI server, String path, Map<String, String> headers) {
+        return send(server, "GET", path, headers);
+    }
+
+    static Answer send(URI server, String method, String path, Map<String, String> headers) {
         String lines = headers.entrySet().stream()
                 .map(header -> header.getKey() + ": " + header.getValue() + "\r\n")
                 .collect(Collectors.joining());
         String host = headers.containsKey("Host") ? "" : "Host: " + server.getAuthority() + "\r\n";
         // Version 1.0, so that the body comes in one piece and ends with the connection.
-        String request = "GET " + path + " HTTP/1.0\r\n" + host + lines + "Accept: text/html\r\n\r\n";
+        String accept = headers.containsKey("Accept") ? "" : "Accept: text/html\r\n";
+        String request = method + " " + path + " HTTP/1.0\r\n" + host + lines + accept + "\r\n";
         try (Socket socket = new Socket(server.getHost(), server.getPort())) {
             socket.setSoTimeout(PATIENCE_MS);
             socket.getOutputStream().write(request.getBytes(StandardCharsets.ISO_8859_1));

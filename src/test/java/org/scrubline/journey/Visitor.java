@@ -19,8 +19,9 @@ final class Visitor {
     private static final Pattern TOKEN = Pattern.compile("name=\"csrf-token\" content=\"([^\"]+)\"");
 
     private final String address;
+    private final CookieManager cookies = new CookieManager();
     private final HttpClient client = HttpClient.newBuilder()
-            .cookieHandler(new CookieManager())
+            .cookieHandler(cookies)
             .followRedirects(HttpClient.Redirect.NEVER)
             .build();
     private String token = "";
@@ -46,11 +47,14 @@ final class Visitor {
     }
 
     HttpResponse<String> post(String path, Map<String, String> form) {
-        String body = form.entrySet().stream()
+        return post(path, form, Map.of());
+    }
+
+    private String body(Map<String, String> form) {
+        return form.entrySet().stream()
                         .map(field -> encode(field.getKey()) + "=" + encode(field.getValue()))
                         .collect(Collectors.joining("&"))
                 + "&_csrf=" + encode(token);
-        return send(request(path, "application/x-www-form-urlencoded").POST(HttpRequest.BodyPublishers.ofString(body)));
     }
 
     /** A body as it is, with the token in the header. */
@@ -60,10 +64,30 @@ final class Visitor {
                 .method(method, HttpRequest.BodyPublishers.ofString(body)));
     }
 
+    /** The cookies as a header, for a request a client would tidy up. */
+    String cookie() {
+        return cookies.getCookieStore().getCookies().stream()
+                .map(cookie -> cookie.getName() + "=" + cookie.getValue())
+                .collect(Collectors.joining("; "));
+    }
+
+    /** A form as {@link #post}, with headers of one's own. */
+    HttpResponse<String> post(String path, Map<String, String> form, Map<String, String> headers) {
+        HttpRequest.Builder request = request(path, "application/x-www-form-urlencoded");
+        headers.forEach(request::header);
+        return send(request.POST(HttpRequest.BodyPublishers.ofString(body(form))));
+    }
+
     /** A form without any token, as another site would send it. */
     HttpResponse<String> postWithoutToken(String path) {
         return send(
                 request(path, "application/x-www-form-urlencoded").POST(HttpRequest.BodyPublishers.ofString("a=b")));
+    }
+
+    /** A body with a token the server never gave out; none for an empty one. */
+    HttpResponse<String> sendWithToken(String method, String path, String type, String foreign) {
+        HttpRequest.Builder request = request(path, type).method(method, HttpRequest.BodyPublishers.ofString("a=b"));
+        return send(foreign.isEmpty() ? request : request.header("X-CSRF-TOKEN", foreign));
     }
 
     private HttpRequest.Builder request(String path, String type) {

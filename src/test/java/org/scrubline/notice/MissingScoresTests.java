@@ -21,6 +21,7 @@ import org.scrubline.platform.SignedIn;
 import org.scrubline.rubric.Procedures;
 import org.scrubline.signoff.SigningFixture;
 import org.scrubline.support.ScrublineTest;
+import org.scrubline.support.SmtpReceiver;
 import org.scrubline.support.TestOrganisations;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.beans.factory.support.StaticListableBeanFactory;

@@ -14,6 +14,7 @@ import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.jobs.JobQueue;
 import org.scrubline.platform.jobs.JobsNow;
 import org.scrubline.support.ScrublineTest;
+import org.scrubline.support.SmtpReceiver;
 import org.scrubline.support.TestOrganisations;
 import org.scrubline.support.TestOrganisations.TestOrganisation;
 import org.springframework.beans.factory.annotation.Autowired;

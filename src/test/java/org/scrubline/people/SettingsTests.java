@@ -187,10 +187,10 @@ class SettingsTests {
     }
 
     @Test
-    void anIntroductionIsOfASupervisorOnADayThatHasBeen() {
+    void anIntroductionIsOfWhoScoresOrMayTeachOneDayOnADayThatHasBeen() {
         SignedIn supervisor = organisation.join("Ottilie Brannock", Role.SUPERVISOR);
-        SignedIn trainee = organisation.join("Fenna Hallinor", Role.TRAINEE);
-        assertRefused(introduce(director, trainee, "2026-03-12"), "supervisor");
+        SignedIn analyst = organisation.join("Maud Oderlake", Role.ANALYST);
+        assertRefused(introduce(director, analyst, "2026-03-12"), "supervisor");
         for (String day : List.of("", "12.3.2026", "2999-01-01", "1066-10-14")) {
             assertRefused(introduce(director, supervisor, day), "day");
         }

@@ -8,6 +8,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 import java.util.function.Supplier;
@@ -81,7 +82,7 @@ class PopulationFitsTests {
     @Test
     void theNewestFitServes() {
         current(programme, 10);
-        in(() -> fits.renew(programme, Procedures.TRAB_FORNIX, ProgrammeScores.of(sheets(30), trainee -> 0)));
+        in(() -> fits.renew(programme, Procedures.TRAB_FORNIX, ProgrammeScores.of(sheets(30), Map.of())));
 
         assertThat(current(programme, 30).sheets()).isEqualTo(30);
         assertThat(rows("select count(*) from population_fit")).isEqualTo(2);
@@ -131,7 +132,7 @@ class PopulationFitsTests {
     }
 
     private StoredFit current(UUID ofProgramme, int sheets) {
-        ProgrammeScores scores = ProgrammeScores.of(sheets(sheets), trainee -> 0);
+        ProgrammeScores scores = ProgrammeScores.of(sheets(sheets), Map.of());
         return in(() -> fits.current(ofProgramme, Procedures.TRAB_FORNIX, scores));
     }
 

@@ -7,6 +7,7 @@ import static org.scrubline.support.ASignedSheet.ofDay;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -146,6 +147,6 @@ class ProgrammeScoresTests {
     }
 
     private static ProgrammeScores scores(List<SignedSheet> sheets) {
-        return ProgrammeScores.of(sheets, trainee -> 12);
+        return ProgrammeScores.of(sheets, Map.of(ASignedSheet.TRAINEE, 12, OTHER, 12));
     }
 }

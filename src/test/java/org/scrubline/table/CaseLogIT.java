@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Response;
 import com.microsoft.playwright.options.ColorScheme;
 import java.time.Instant;
 import java.time.LocalDateTime;
@@ -227,8 +228,15 @@ class CaseLogIT {
         assertThat(page.locator(".who form")).hasAttribute("data-unsent", "1");
         page.getByText("Log out").click();
         assertThat(page.locator(".who [role=alert]")).containsText("have not reached the server");
-        page.locator(".who form button").click();
+        Response left = page.waitForResponse(
+                "**/logout", () -> page.locator(".who form button").click());
+        assertThat(left.headerValue("Clear-Site-Data")).isEqualTo("\"cache\"");
         page.waitForURL("**/login?left");
+        assertThat(writer.items()).as("what waits here outlives log-out").isEqualTo(1);
+        wire.cut();
+        page.navigate(wire.address("/at-the-table"));
+        assertThat(page.locator("h1").first()).hasText("At the table");
+        wire.mend();
         SignedIn peer = here.another("Hadi Nkolaris", Role.TRAINEE);
         Assessor next = writer.device().anotherTab().logIn(peer).setUp("another phrase", 0);
         assertThat(next.page().locator("#no-cases")).isVisible();

@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import org.scrubline.archive.OwnArchive;
 import org.scrubline.platform.FreshLogIn;
 import org.scrubline.platform.SignedIn;
+import org.scrubline.platform.TakesAlong;
 import org.scrubline.platform.Wording;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
@@ -16,12 +17,10 @@ import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
-import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.servlet.ModelAndView;
 
 /** Says what is kept about whoever asks, and gives it to them as a file. There is no address for anybody else's. */
 @Controller
-@RequestMapping("/my-archive")
 class ArchiveController {
 
     private final OwnArchive archive;
@@ -37,7 +36,7 @@ class ArchiveController {
     /** A part and its number of rows. */
     record Line(String title, int rows) {}
 
-    @GetMapping
+    @GetMapping("/my-archive")
     String page(@AuthenticationPrincipal SignedIn who, HttpSession session, Model model) {
         List<Line> lines = archive.kept(who).stream()
                 .filter(kept -> kept.rows() > 0)
@@ -49,7 +48,8 @@ class ArchiveController {
         return "archive/my-archive";
     }
 
-    @PostMapping
+    @PostMapping("/my-archive.zip")
+    @TakesAlong(TakesAlong.Size.MANY)
     @Nullable
     ModelAndView file(
             @AuthenticationPrincipal SignedIn who, HttpSession session, Model model, HttpServletResponse response)

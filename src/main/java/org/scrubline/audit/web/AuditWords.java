@@ -61,15 +61,20 @@ class AuditWords {
                 .format(instant.atZone(zone));
     }
 
-    /** A setting is stored under its key, which a release may still know. */
+    /** A setting or a family is stored under its key, which a release may still know. */
     private String label(Audited.Item item) {
-        return item.kind().equals("programme-setting")
-                ? wording.textOr("setting.name." + item.label(), item.label())
-                : item.label();
+        return switch (item.kind()) {
+            case "programme-setting" -> wording.textOr("setting.name." + item.label(), item.label());
+            case "exposure-plan" -> wording.textOr("rubric.family." + item.label(), item.label());
+            default -> item.label();
+        };
     }
 
     private String value(AuditEntry entry) {
         String after = text(entry.after());
+        if (entry.item().kind().equals("training-entry")) {
+            return wording.textOr("training.audit." + after, after);
+        }
         return WITH_ROLE.contains(entry.action()) ? say("role." + after) : after;
     }
 

@@ -12,6 +12,8 @@ import org.scrubline.people.People;
 import org.scrubline.people.Programme;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.SignedIn;
+import org.scrubline.platform.TakesAlong;
+import org.scrubline.platform.TakesAlong.Size;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
@@ -56,6 +58,7 @@ class DoneController {
 
     /** A file of what the list shows; a filter that cannot be read leads back to the list, which says why. */
     @GetMapping("/done.csv")
+    @TakesAlong(Size.MANY)
     void file(
             @AuthenticationPrincipal SignedIn who,
             @RequestParam Map<String, String> typed,

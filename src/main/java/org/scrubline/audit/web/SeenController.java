@@ -9,6 +9,8 @@ import org.scrubline.audit.AuditLog;
 import org.scrubline.audit.AuditSlice;
 import org.scrubline.people.People;
 import org.scrubline.platform.SignedIn;
+import org.scrubline.platform.TakesAlong;
+import org.scrubline.platform.TakesAlong.Size;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -45,6 +47,7 @@ class SeenController {
     }
 
     @GetMapping("/seen.csv")
+    @TakesAlong(Size.MANY)
     void file(@AuthenticationPrincipal SignedIn who, HttpServletResponse response) throws IOException {
         csv.own(response, "entries-about-me.csv", who.personId(), each -> log.allOwn(who, each));
     }

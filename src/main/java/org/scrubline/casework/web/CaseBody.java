@@ -13,15 +13,12 @@ import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.CaseSubmission;
+import org.scrubline.platform.BodyJson;
 import org.scrubline.platform.CanonicalJson;
 import org.scrubline.platform.FreeText;
 import org.springframework.util.LinkedMultiValueMap;
 import org.springframework.util.MultiValueMap;
-import tools.jackson.core.JacksonException;
-import tools.jackson.core.StreamReadFeature;
-import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.json.JsonMapper;
 
 /**
  * A case as a device sends it: {@code {"submission": id, "person": id, "clock": {"device": instant, "zone": name,
@@ -49,20 +46,13 @@ record CaseBody(CaseSubmission submission, String person, Typed typed) {
             "plannedSupervision",
             "claimedPart",
             "factors");
-    private static final JsonMapper MAPPER = JsonMapper.builder()
-            .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
-            .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
-            .build();
 
     /** The case in a request's body, empty when the body is none. */
     static Optional<CaseBody> read(InputStream body) throws IOException {
-        byte[] bytes = body.readNBytes(LARGEST + 1);
-        if (bytes.length > LARGEST) {
-            return Optional.empty();
-        }
+        Optional<JsonNode> root = BodyJson.read(body, LARGEST);
         try {
-            return of(MAPPER.readTree(bytes));
-        } catch (JacksonException | IllegalArgumentException | DateTimeException e) {
+            return root.isPresent() ? of(root.get()) : Optional.empty();
+        } catch (IllegalArgumentException | DateTimeException e) {
             return Optional.empty();
         }
     }
@@ -113,7 +103,8 @@ record CaseBody(CaseSubmission submission, String person, Typed typed) {
 
     /** The answers of a content as it was stored. */
     static Typed stored(String content) {
-        return typed(fields(MAPPER.readTree(content).path("fields")).orElseThrow());
+        return typed(fields(CanonicalJson.read(content, JsonNode.class).path("fields"))
+                .orElseThrow());
     }
 
     private static Typed typed(Map<String, List<String>> fields) {

@@ -127,6 +127,10 @@ class CasePages {
         if (file.requests().stream().anyMatch(request -> request.trainee().id().equals(who.personId()))) {
             next.add(to(found, "self-score", words.say("case.self-score"), words.say("case.self-score.note")));
         }
+        if (found.state() == CaseState.ENDED && words.judgedByOutcome(found)) {
+            next.add(new Link(
+                    "/outcomes/" + found.id(), words.say("case.outcome"), words.say("case.outcome.note"), null));
+        }
         if (found.endedAt() != null) {
             next.add(change(found, CaseChange.SCORERS));
             next.add(change(found, CaseChange.TRAINEES));

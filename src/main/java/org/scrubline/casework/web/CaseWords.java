@@ -50,6 +50,12 @@ class CaseWords {
         return rubrics.current(code).rubric().title();
     }
 
+    /** Whether the visits after it say how the operation went. */
+    boolean judgedByOutcome(SurgicalCase found) {
+        String performed = found.convertedTo() == null ? found.procedureCode() : found.convertedTo();
+        return rubrics.current(performed).rubric().family().judgedByOutcome();
+    }
+
     /** When the case ended by its site's clock, or that it is planned. */
     String when(SurgicalCase found) {
         Instant ended = found.endedAt();
@@ -114,8 +120,14 @@ class CaseWords {
 
     List<Option> sites() {
         return people.sites().stream()
-                .map(site -> new Option(site.id().toString(), site.name(), null))
+                .map(site -> new Option(site.id().toString(), name(site), null))
                 .toList();
+    }
+
+    private String name(Site site) {
+        return site.closedOn() == null
+                ? site.name()
+                : say("case.site.closed", site.name(), String.valueOf(site.closedOn()));
     }
 
     List<Option> holding(UUID programme, Role role, Predicate<Person> wanted) {

@@ -7,6 +7,7 @@ import java.util.List;
 import org.scrubline.casework.CaseFile;
 import org.scrubline.casework.Cases;
 import org.scrubline.casework.FocusSteps;
+import org.scrubline.casework.OpenSheets;
 import org.scrubline.casework.SurgicalCase;
 import org.scrubline.platform.SignedIn;
 import org.springframework.stereotype.Component;
@@ -22,12 +23,14 @@ class SheetHelpers {
     private static final Duration ON_THE_LIST = Duration.ofHours(24);
 
     private final Cases cases;
+    private final OpenSheets sheets;
     private final FocusSteps focus;
     private final SheetWords words;
     private final Clock clock;
 
-    SheetHelpers(Cases cases, FocusSteps focus, SheetWords words, Clock clock) {
+    SheetHelpers(Cases cases, OpenSheets sheets, FocusSteps focus, SheetWords words, Clock clock) {
         this.cases = cases;
+        this.sheets = sheets;
         this.focus = focus;
         this.words = words;
         this.clock = clock;
@@ -36,8 +39,8 @@ class SheetHelpers {
     /** A step to look at, by the id of its place on the page. */
     record Line(String href, String name, String note) {}
 
-    /** The help; {@code goal} is empty when nothing was said. */
-    record Help(List<Line> focus, String goal) {
+    /** The help; {@code goal} is empty when nothing was said, {@code begun} when nobody else began the sheet. */
+    record Help(List<Line> focus, String goal, String begun) {
         /** Whether there is nothing to show. */
         public boolean isEmpty() {
             return focus.isEmpty() && goal.isEmpty();
@@ -47,8 +50,16 @@ class SheetHelpers {
     /** Nothing on a later version: the case is long over, and who writes it may be a reviewer the goal was not said to. */
     Help of(SignedIn who, Draft draft) {
         return draft.sheet().reopening() == null
-                ? new Help(focusNow(draft), goal(who, draft))
-                : new Help(List.of(), "");
+                ? new Help(focusNow(draft), goal(who, draft), begun(draft, "sheet.begun"))
+                : new Help(List.of(), "", "");
+    }
+
+    /** Whoever signs answers of somebody else as their own should know whose they were. */
+    private String begun(Draft draft, String key) {
+        return sheets.begun(draft.sheet().id())
+                .map(begun ->
+                        words.say(key, begun.answered(), words.day(begun.at(), draft.surgicalCase()), begun.name()))
+                .orElse("");
     }
 
     private String goal(SignedIn who, Draft draft) {
@@ -61,7 +72,7 @@ class SheetHelpers {
 
     /** The same for a device to keep, without the goal: it is the trainee's own text and may name somebody. */
     Help forDevice(Draft draft) {
-        return new Help(focusNow(draft), "");
+        return new Help(focusNow(draft), "", begun(draft, "sheet.begun.nameless"));
     }
 
     private List<Line> focusNow(Draft draft) {

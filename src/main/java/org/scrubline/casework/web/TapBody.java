@@ -6,11 +6,8 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
-import tools.jackson.core.JacksonException;
-import tools.jackson.core.StreamReadFeature;
-import tools.jackson.databind.DeserializationFeature;
+import org.scrubline.platform.BodyJson;
 import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.json.JsonMapper;
 
 /**
  * One tap as the page sends it: {@code {"tap": id, "version": number, "fields": {name: text, …}}}.
@@ -23,20 +20,13 @@ record TapBody(UUID tap, int version, String person, SheetInput sent) {
 
     private static final int LARGEST = 16 * 1024;
     private static final int MOST_FIELDS = 50;
-    private static final JsonMapper MAPPER = JsonMapper.builder()
-            .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
-            .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
-            .build();
 
     /** The tap in a request's body, empty when the body is none. */
     static Optional<TapBody> read(InputStream body) throws IOException {
-        byte[] bytes = body.readNBytes(LARGEST + 1);
-        if (bytes.length > LARGEST) {
-            return Optional.empty();
-        }
+        Optional<JsonNode> root = BodyJson.read(body, LARGEST);
         try {
-            return of(MAPPER.readTree(bytes));
-        } catch (JacksonException | IllegalArgumentException e) {
+            return root.isPresent() ? of(root.get()) : Optional.empty();
+        } catch (IllegalArgumentException e) {
             return Optional.empty();
         }
     }

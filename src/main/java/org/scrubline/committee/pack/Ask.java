@@ -16,10 +16,20 @@ public enum Ask {
     INDEPENDENT_AB,
     /** Cases in band C "independent on this case". */
     INDEPENDENT_C,
-    /** Cases whose outcome at three months is known. */
+    /** Cases with a visit at three months, as entered until the cut-off. */
     OUTCOMES,
     /** Records of post-operative care with every scored critical step at 4 or 5. */
     CARE_STEPS,
+    /** Inductions recorded. */
+    INDUCTION,
+    /** Practice away from patients a supervisor signed off. */
+    PRACTICE,
+    /** The same of the flap. */
+    FLAP_PRACTICE,
+    /** The same of sutures. */
+    SUTURE_PRACTICE,
+    /** Introductions to scoring recorded. */
+    SCORER_TRAINING,
     /** Probability, in percent, that the next typical case reaches the level's standard. */
     MODEL
 }

@@ -13,9 +13,10 @@ import org.scrubline.committee.pack.PackContent.AskLine;
  *
  * @param family cases of the family
  * @param care cases of post-operative care
+ * @param followed cases of the family with a visit at three months
  * @param signalled whether the chart of critical events has signalled
  */
-record Checklist(FamilyCases family, FamilyCases care, boolean signalled) {
+record Checklist(FamilyCases family, FamilyCases care, FamilyCases followed, boolean signalled) {
 
     private static final int LAST_SAFE = 3;
     private static final int CLEAN_RUN = 6;
@@ -54,14 +55,13 @@ record Checklist(FamilyCases family, FamilyCases care, boolean signalled) {
                 row(Ask.EVENT_HANDLED, family.withEventHandled(), 1));
     }
 
-    /** No outcome is recorded yet, so that row is never met by itself: the committee has to look elsewhere and say so. */
     private List<AskLine> wholeCaseNearby() {
         FamilyCases independent = family.in(A, B).last(LAST_INDEPENDENT).independent();
         return List.of(
                 row(Ask.CASES, family.in(A, B, C), 20),
                 row(Ask.INDEPENDENT_AB, independent, 8),
                 row(Ask.INDEPENDENT_C, family.in(C).independent(), 3),
-                new AskLine(Ask.OUTCOMES, 0, 10, false, List.of()),
+                row(Ask.OUTCOMES, followed, 10),
                 row(Ask.CARE_STEPS, care.withCriticalStepsHigh(), 1));
     }
 

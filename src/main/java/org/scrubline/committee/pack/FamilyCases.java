@@ -67,6 +67,10 @@ record FamilyCases(List<CountedCase> cases) {
         return only(one -> one.sheets().stream().allMatch(FamilyCases::high));
     }
 
+    FamilyCases among(Set<UUID> chosen) {
+        return only(one -> one.sheets().stream().anyMatch(sheet -> chosen.contains(sheet.caseId())));
+    }
+
     int size() {
         return cases.size();
     }

@@ -1,5 +1,6 @@
 package org.scrubline.committee.pack;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
@@ -27,6 +28,7 @@ import org.scrubline.signoff.SheetContent.Named;
  * @param records the newest version of every sheet, oldest case first, void ones too
  * @param scorers who signed what counts, the most records first
  * @param cautions message keys of the cautions that go with these numbers
+ * @param training what the levels without a gate ask of the training record; null in the form before
  */
 public record PackContent(
         String schema,
@@ -42,10 +44,14 @@ public record PackContent(
         List<FamilyLine> families,
         List<RecordLine> records,
         List<ScorerLine> scorers,
-        List<String> cautions) {
+        List<String> cautions,
+        @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<TrainingLine> training) {
 
     /** Name and version of this form; a change of its members is another version. */
-    public static final String SCHEMA = "scrubline-pack/1";
+    public static final String SCHEMA = "scrubline-pack/2";
+
+    /** The form before training records and outcomes; evidence frozen in it is made again in it. */
+    static final String FIRST = "scrubline-pack/1";
 
     /** A rubric version, by its hash. */
     public record RubricLine(UUID id, String procedure, String title, String version, String contentHash) {}
@@ -171,9 +177,12 @@ public record PackContent(
     /**
      * One row of the checklist.
      *
-     * @param records the records behind {@code has}
+     * @param records the records behind {@code has}; of the training record, its entries
      */
     public record AskLine(Ask ask, int has, int needs, boolean met, List<UUID> records) {}
+
+    /** What a level without a gate asks of the training record; it belongs to no family. */
+    public record TrainingLine(String level, List<AskLine> asks) {}
 
     /** A signed record, by its hash, with what stood beside it. */
     public record RecordLine(

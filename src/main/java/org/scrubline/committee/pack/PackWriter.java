@@ -15,6 +15,9 @@ import org.scrubline.committee.pack.PackContent.ProcedureLine;
 import org.scrubline.committee.pack.PackContent.RecordLine;
 import org.scrubline.committee.pack.PackContent.RubricLine;
 import org.scrubline.committee.pack.PackContent.ScorerLine;
+import org.scrubline.committee.pack.PackContent.TrainingLine;
+import org.scrubline.outcome.KnownOutcomes;
+import org.scrubline.people.Introductions;
 import org.scrubline.people.ProgrammeSettings;
 import org.scrubline.people.Settings;
 import org.scrubline.progress.ProgressAsOf;
@@ -26,6 +29,7 @@ import org.scrubline.signoff.ContestOutcome;
 import org.scrubline.signoff.SheetContent.Named;
 import org.scrubline.signoff.SignedSheet;
 import org.scrubline.signoff.SignedSheets;
+import org.scrubline.training.TrainingRecords;
 import org.springframework.stereotype.Component;
 
 /** Writes a pack from the records as they were known at the cut-off; the same question gives the same text at any time. */
@@ -38,14 +42,27 @@ public class PackWriter {
 
     private final SignedSheets sheets;
     private final ProgressAsOf progress;
+    private final KnownOutcomes outcomes;
     private final Rubrics rubrics;
     private final Settings settings;
+    private final TrainingRecords records;
+    private final Introductions introductions;
 
-    PackWriter(SignedSheets sheets, ProgressAsOf progress, Rubrics rubrics, Settings settings) {
+    PackWriter(
+            SignedSheets sheets,
+            ProgressAsOf progress,
+            KnownOutcomes outcomes,
+            Rubrics rubrics,
+            Settings settings,
+            TrainingRecords records,
+            Introductions introductions) {
         this.sheets = sheets;
         this.progress = progress;
+        this.outcomes = outcomes;
         this.rubrics = rubrics;
         this.settings = settings;
+        this.records = records;
+        this.introductions = introductions;
     }
 
     /** What a pack is about. */
@@ -53,6 +70,11 @@ public class PackWriter {
 
     /** The pack as of the cut-off, in the reader's transaction. */
     public PackContent write(Subject subject, Instant cutOff) {
+        return write(subject, cutOff, PackContent.SCHEMA);
+    }
+
+    /** The same in the form it was once frozen in. */
+    public PackContent write(Subject subject, Instant cutOff, String schema) {
         UUID programme = subject.programme().id();
         UUID trainee = subject.trainee().id();
         List<SignedSheet> all = sheets.ofTraineeWithVoid(trainee, cutOff).stream()
@@ -62,8 +84,12 @@ public class PackWriter {
                 sheets.ofTrainee(trainee, cutOff).stream().map(SignedSheet::id).collect(Collectors.toSet());
         List<Known> known = progress.of(programme, trainee, cutOff);
         List<ProcedureLine> procedures = known.stream().map(ProcedureLines::of).toList();
+        Set<UUID> followed = schema.equals(PackContent.FIRST)
+                ? Set.of()
+                : outcomes.atMonthThree(
+                        all.stream().map(SignedSheet::caseId).distinct().toList(), cutOff);
         return new PackContent(
-                PackContent.SCHEMA,
+                schema,
                 subject.organisation(),
                 subject.programme(),
                 subject.meeting(),
@@ -73,10 +99,16 @@ public class PackWriter {
                 changed(settings.of(programme, cutOff)),
                 rubrics(all),
                 procedures,
-                Proposals.of(known),
+                Proposals.of(known, followed),
                 all.stream().map(sheet -> line(sheet, standing)).toList(),
                 scorers(known),
-                cautions(procedures));
+                cautions(procedures),
+                schema.equals(PackContent.FIRST) ? null : training(programme, trainee, cutOff));
+    }
+
+    private List<TrainingLine> training(UUID programme, UUID trainee, Instant cutOff) {
+        boolean introduced = introductions.of(programme, cutOff).containsKey(trainee);
+        return new TrainingChecklist(records.of(programme, trainee, cutOff), introduced).lines();
     }
 
     private static Map<String, Integer> changed(ProgrammeSettings settings) {

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.committee.pack.PackContent.Answer;
@@ -30,25 +32,31 @@ final class Proposals {
 
     private Proposals() {}
 
-    static List<FamilyLine> of(List<Known> known) {
+    /**
+     * One line a family.
+     *
+     * @param followed cases with a visit at three months
+     */
+    static List<FamilyLine> of(List<Known> known, Set<UUID> followed) {
         List<FamilyLine> lines = new ArrayList<>();
         for (Family family : Family.values()) {
             List<Known> members = known.stream()
                     .filter(one -> one.progress().rubric().family() == family)
                     .toList();
             if (!members.isEmpty()) {
-                lines.add(line(family, members, FamilyCases.of(sheets(known, Family.POST_OPERATIVE_CARE))));
+                lines.add(line(family, members, FamilyCases.of(sheets(known, Family.POST_OPERATIVE_CARE)), followed));
             }
         }
         return lines;
     }
 
-    private static FamilyLine line(Family family, List<Known> members, FamilyCases care) {
+    private static FamilyLine line(Family family, List<Known> members, FamilyCases care, Set<UUID> followed) {
         Known main = members.stream()
                 .reduce((a, b) -> BY_CASES.compare(b, a) > 0 ? b : a)
                 .orElseThrow();
         boolean signalled = main.progress().chart().signal().isPresent();
-        Checklist checklist = new Checklist(FamilyCases.of(sheets(members, family)), care, signalled);
+        FamilyCases cases = FamilyCases.of(sheets(members, family));
+        Checklist checklist = new Checklist(cases, care, cases.among(followed), signalled);
         return new FamilyLine(
                 family,
                 main.progress().rubric().procedure(),

@@ -20,6 +20,8 @@ import org.scrubline.platform.NotFound;
 import org.scrubline.platform.PagePrint;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.SignedIn;
+import org.scrubline.platform.TakesAlong;
+import org.scrubline.platform.TakesAlong.Size;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -88,6 +90,7 @@ class DecisionController {
     }
 
     @GetMapping("/letter.pdf")
+    @TakesAlong(Size.ONE)
     ResponseEntity<byte[]> letterPdf(@AuthenticationPrincipal SignedIn who, @PathVariable UUID id, Locale locale) {
         DecisionFile file = decisions.read(who, id);
         seen.decision(who, file.decision());

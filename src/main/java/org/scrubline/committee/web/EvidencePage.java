@@ -10,6 +10,7 @@ import org.scrubline.platform.TableView;
  * @param facts the cut-off, the engine, how many records
  * @param cautions message keys
  * @param families what the evidence says on each level
+ * @param training what levels without a gate ask of the training record; empty in evidence of before
  * @param notes records with something beside them, in sentences
  * @param decisions taken on it
  * @param write where the chair writes a decision; null for everyone else
@@ -21,6 +22,7 @@ record EvidencePage(
         List<Fact> facts,
         List<String> cautions,
         List<FamilyView> families,
+        List<TrainingView> training,
         List<ProcedureView> procedures,
         TableView scorers,
         TableView records,
@@ -51,6 +53,9 @@ record EvidencePage(
             boolean supports,
             @Nullable String gate,
             List<AskView> asks) {}
+
+    /** What a level asks of the training record. */
+    record TrainingView(String title, List<AskView> asks) {}
 
     /** A row of the checklist; {@code records} lead to what is behind the number. */
     record AskView(String asks, String there, boolean met, List<Link> records) {}

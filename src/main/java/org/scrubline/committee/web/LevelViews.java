@@ -16,6 +16,7 @@ import org.scrubline.committee.pack.PackContent.RecordLine;
 import org.scrubline.committee.web.EvidencePage.AskView;
 import org.scrubline.committee.web.EvidencePage.FamilyView;
 import org.scrubline.committee.web.EvidencePage.LevelView;
+import org.scrubline.committee.web.EvidencePage.TrainingView;
 import org.scrubline.entitlement.EntitlementLevel;
 import org.scrubline.entitlement.EntitlementWords;
 import org.springframework.stereotype.Component;
@@ -41,6 +42,18 @@ class LevelViews {
                 family.levels().stream()
                         .map(level -> level(family, level, records, zone))
                         .toList());
+    }
+
+    /** What levels without a gate ask of the training record. */
+    List<TrainingView> training(PackContent content, ZoneId zone) {
+        return Stream.ofNullable(content.training())
+                .flatMap(List::stream)
+                .map(line -> new TrainingView(
+                        entitlements.level(EntitlementLevel.valueOf(line.level())),
+                        line.asks().stream()
+                                .map(ask -> ask(ask, Map.of(), zone))
+                                .toList()))
+                .toList();
     }
 
     private LevelView level(FamilyLine family, LevelLine line, Map<UUID, RecordLine> records, ZoneId zone) {

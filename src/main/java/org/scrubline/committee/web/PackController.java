@@ -20,6 +20,8 @@ import org.scrubline.ledger.Receipts;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.PagePrint;
 import org.scrubline.platform.SignedIn;
+import org.scrubline.platform.TakesAlong;
+import org.scrubline.platform.TakesAlong.Size;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
@@ -79,6 +81,7 @@ class PackController {
     }
 
     @GetMapping("/pack.json")
+    @TakesAlong(Size.ONE)
     ResponseEntity<byte[]> json(
             @AuthenticationPrincipal SignedIn who, @PathVariable UUID meeting, @PathVariable UUID trainee) {
         Pack pack = packs.read(who, meeting, trainee);
@@ -87,6 +90,7 @@ class PackController {
     }
 
     @GetMapping("/pack.pdf")
+    @TakesAlong(Size.ONE)
     ResponseEntity<byte[]> pdf(
             @AuthenticationPrincipal SignedIn who,
             @PathVariable UUID meeting,

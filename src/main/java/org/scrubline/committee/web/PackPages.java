@@ -62,6 +62,7 @@ class PackPages {
                 content.families().stream()
                         .map(family -> levels.of(family, content, records, zone))
                         .toList(),
+                levels.training(content, zone),
                 content.procedures().stream()
                         .map(one -> procedures.of(one, zone))
                         .toList(),

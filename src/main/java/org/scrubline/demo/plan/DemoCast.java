@@ -32,6 +32,17 @@ public final class DemoCast {
 
     public static final String LEAVING = "S07";
 
+    /** The trainee away in the middle of the plan, the first and last month of that, and the one at a share of full time. */
+    public static final String AWAY = "T07";
+
+    public static final int AWAY_FROM = 10;
+
+    public static final int AWAY_UNTIL = 15;
+
+    public static final String PART_TIME = "T14";
+
+    public static final int PART_TIME_SHARE = 60;
+
     /** A trainee and a supervisor who declared a conflict: one never scores the other. */
     public static final String CONFLICT_TRAINEE = "T10";
 
@@ -49,7 +60,7 @@ public final class DemoCast {
     public record Place(String code, String name, List<Integer> cases, List<Integer> bands) {}
 
     /** Some months of a trainee at a place. */
-    record Posting(String site, int firstMonth, int lastMonth, int cases) {}
+    public record Posting(String site, int firstMonth, int lastMonth, int cases) {}
 
     /**
      * A trainee's way of learning, in levels: from {@code start} toward {@code ceiling}, two thirds of the way after

@@ -11,6 +11,8 @@ import org.scrubline.ledger.WholeOrganisation;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
+import org.scrubline.platform.TakesAlong;
+import org.scrubline.platform.TakesAlong.Size;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
@@ -67,6 +69,7 @@ class EvidenceController {
     }
 
     @GetMapping("/checkpoint.txt")
+    @TakesAlong(Size.ONE)
     ResponseEntity<String> checkpoint(@AuthenticationPrincipal SignedIn who) {
         requireDirector(who);
         String note = checkpoints.newest().orElseThrow(NotFound::new).note();
@@ -74,12 +77,14 @@ class EvidenceController {
     }
 
     @GetMapping("/key.txt")
+    @TakesAlong(Size.ONE)
     ResponseEntity<String> key(@AuthenticationPrincipal SignedIn who) {
         requireDirector(who);
         return text("scrubline-verifier-key.txt", checkpoints.verifierKey() + "\n");
     }
 
     @GetMapping("/evidence.jsonl")
+    @TakesAlong(Size.MANY)
     void export(@AuthenticationPrincipal SignedIn who, HttpServletResponse response) throws IOException {
         requireDirector(who);
         if (!whole.directedBy(who)) {

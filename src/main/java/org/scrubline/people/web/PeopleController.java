@@ -25,7 +25,7 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 
-/** The administrator's page: who is in the programme, at which sites, and whom to invite. */
+/** The administrator's page: who is in the programme, and whom to invite. */
 @Controller
 @RequestMapping("/people")
 class PeopleController {
@@ -45,7 +45,7 @@ class PeopleController {
 
     @GetMapping
     String page(@AuthenticationPrincipal SignedIn who, Model model) {
-        return show(who, model, FormView.empty(), FormView.empty());
+        return show(who, model, FormView.empty());
     }
 
     @PostMapping("/persons")
@@ -64,7 +64,7 @@ class PeopleController {
                     redirect.addFlashAttribute("code", accounts.invite(person.accountId()));
                     return "redirect:/people";
                 },
-                refused(typed, response, form -> show(who, model, form, FormView.empty())));
+                refused(typed, response, form -> show(who, model, form)));
     }
 
     private Attempt<People.NewPerson> add(Programme programme, Map<String, String> typed, Role role) {
@@ -75,24 +75,6 @@ class PeopleController {
                 : people.addPerson(programme.id(), name, username, role);
     }
 
-    @PostMapping("/sites")
-    String addSite(
-            @AuthenticationPrincipal SignedIn who,
-            @RequestParam Map<String, String> typed,
-            Model model,
-            HttpServletResponse response,
-            RedirectAttributes redirect) {
-        administered(who);
-        return people.addSite(
-                        typed.getOrDefault("code", ""), typed.getOrDefault("name", ""), typed.getOrDefault("zone", ""))
-                .fold(
-                        site -> {
-                            redirect.addFlashAttribute("flash", wording.text("people.site.added", site.name()));
-                            return "redirect:/people";
-                        },
-                        refused(typed, response, form -> show(who, model, FormView.empty(), form)));
-    }
-
     private Function<List<Refusal>, String> refused(
             Map<String, String> typed, HttpServletResponse response, Function<FormView, String> page) {
         return reasons -> {
@@ -101,19 +83,16 @@ class PeopleController {
         };
     }
 
-    private String show(SignedIn who, Model model, FormView person, FormView site) {
+    private String show(SignedIn who, Model model, FormView person) {
         Programme programme = administered(who);
         model.addAttribute("programme", programme);
         model.addAttribute("holders", holders(programme));
-        model.addAttribute("sites", people.sites());
-        model.addAttribute("zones", ZoneOptions.all());
         model.addAttribute(
                 "roles",
                 Arrays.stream(Role.values())
                         .map(role -> new ZoneOptions.Option(role.name(), wording.text(role.messageKey())))
                         .toList());
         model.addAttribute("person", person);
-        model.addAttribute("site", site);
         return "people/people";
     }
 

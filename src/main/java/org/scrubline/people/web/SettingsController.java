@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
-import org.scrubline.people.Introductions;
 import org.scrubline.people.People;
 import org.scrubline.people.Programme;
 import org.scrubline.people.SettingKey;
@@ -34,15 +33,12 @@ class SettingsController {
     private static final int UNPROCESSABLE = 422;
 
     private final Settings settings;
-    private final Introductions introductions;
     private final People people;
     private final SettingsPages pages;
     private final Wording wording;
 
-    SettingsController(
-            Settings settings, Introductions introductions, People people, SettingsPages pages, Wording wording) {
+    SettingsController(Settings settings, People people, SettingsPages pages, Wording wording) {
         this.settings = settings;
-        this.introductions = introductions;
         this.people = people;
         this.pages = pages;
         this.wording = wording;
@@ -53,16 +49,12 @@ class SettingsController {
             @AuthenticationPrincipal SignedIn who,
             @RequestParam(required = false) @Nullable UUID programme,
             Model model) {
-        return list(who, led(who, programme), FormView.empty(), model);
+        return list(led(who, programme), model);
     }
 
-    private String list(SignedIn who, Programme programme, FormView form, Model model) {
+    private String list(Programme programme, Model model) {
         model.addAttribute("programme", programme);
         model.addAttribute("settings", pages.list(programme));
-        model.addAttribute("introductions", pages.introductions(programme));
-        model.addAttribute("supervisors", pages.supervisors(programme));
-        model.addAttribute("mayIntroduce", who.has(Role.DIRECTOR, programme.id()));
-        model.addAttribute("form", form);
         return "people/settings";
     }
 
@@ -98,29 +90,6 @@ class SettingsController {
                             return "redirect:/settings/" + key + "?programme=" + programme.id();
                         },
                         reasons -> one(programme, key, refused(typed, reasons, response), model));
-    }
-
-    @PostMapping("/introductions")
-    String introduce(
-            @AuthenticationPrincipal SignedIn who,
-            @RequestParam Map<String, String> typed,
-            Model model,
-            HttpServletResponse response,
-            RedirectAttributes redirect) {
-        Programme programme = led(who, id(typed.getOrDefault("programme", "")));
-        UUID supervisor = id(typed.getOrDefault("supervisor", ""));
-        return introductions
-                .record(
-                        who,
-                        programme.id(),
-                        supervisor == null ? new UUID(0, 0) : supervisor,
-                        typed.getOrDefault("day", ""))
-                .fold(
-                        day -> {
-                            redirect.addFlashAttribute("flash", wording.text("settings.introduced"));
-                            return "redirect:/settings?programme=" + programme.id();
-                        },
-                        reasons -> list(who, programme, refused(typed, reasons, response), model));
     }
 
     private FormView refused(Map<String, String> typed, List<Refusal> reasons, HttpServletResponse response) {

@@ -1,22 +1,15 @@
 package org.scrubline.people.web;
 
-import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.UUID;
 import java.util.stream.Stream;
-import org.scrubline.people.Introductions;
-import org.scrubline.people.People;
-import org.scrubline.people.Person;
 import org.scrubline.people.Programme;
 import org.scrubline.people.ProgrammeSettings;
 import org.scrubline.people.SettingChange;
 import org.scrubline.people.SettingKey;
 import org.scrubline.people.Settings;
-import org.scrubline.platform.Role;
 import org.scrubline.platform.TableView;
 import org.scrubline.platform.TableView.Cell;
 import org.scrubline.platform.TableView.Column;
@@ -30,15 +23,11 @@ class SettingsPages {
     private static final String NONE = "–";
 
     private final Settings settings;
-    private final Introductions introductions;
-    private final People people;
     private final SettingWords words;
     private final Wording wording;
 
-    SettingsPages(Settings settings, Introductions introductions, People people, SettingWords words, Wording wording) {
+    SettingsPages(Settings settings, SettingWords words, Wording wording) {
         this.settings = settings;
-        this.introductions = introductions;
-        this.people = people;
         this.words = words;
         this.wording = wording;
     }
@@ -122,30 +111,6 @@ class SettingsPages {
                                 Cell.of(words.value(key, change.value())),
                                 Cell.of(change.reason())))
                         .toList());
-    }
-
-    /** Every supervisor with the day of the introduction. */
-    TableView introductions(Programme programme) {
-        Map<UUID, LocalDate> days = introductions.of(programme.id());
-        return new TableView(
-                columns("supervisor", "introduced"),
-                people.holding(programme.id(), Role.SUPERVISOR).stream()
-                        .map(person -> List.of(
-                                Cell.of(person.printedName()),
-                                Cell.of(Optional.ofNullable(days.get(person.id()))
-                                        .map(LocalDate::toString)
-                                        .orElse(wording.text("settings.introduced.never")))))
-                        .toList());
-    }
-
-    List<ZoneOptions.Option> supervisors(Programme programme) {
-        return people.holding(programme.id(), Role.SUPERVISOR).stream()
-                .map(SettingsPages::option)
-                .toList();
-    }
-
-    private static ZoneOptions.Option option(Person person) {
-        return new ZoneOptions.Option(person.id().toString(), person.printedName());
     }
 
     private List<Column> columns(String... keys) {

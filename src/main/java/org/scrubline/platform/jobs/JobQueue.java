@@ -12,4 +12,11 @@ public interface JobQueue {
      * @return whether it was queued now
      */
     boolean add(QueuedJob job, String key);
+
+    /**
+     * Queues a job in every organisation, when it is not known whose work it is. One statement, whatever comes of it.
+     *
+     * @param key as for {@link #add}
+     */
+    void addEverywhere(QueuedJob job, String key);
 }

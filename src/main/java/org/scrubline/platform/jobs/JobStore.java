@@ -48,6 +48,20 @@ class JobStore {
                 == 1;
     }
 
+    /** The key of each is an {@link OwnedKey}, written by the database. */
+    void queueEverywhere(String job, String key, Instant due) {
+        jdbc.sql("""
+                        insert into scheduled_tasks (task_name, task_instance, execution_time, picked, version)
+                        select :job, o.tenant_id || ' ' || :key, :due, false, 1
+                        from (select distinct tenant_id from account_organisation) o
+                        on conflict (task_name, task_instance) do nothing
+                        """)
+                .param("job", job)
+                .param("key", key)
+                .param("due", due.atOffset(ZoneOffset.UTC))
+                .update();
+    }
+
     List<JobRun> runs() {
         return jdbc.sql("""
                         select task_name, task_instance, execution_time, picked, last_success, last_failure,

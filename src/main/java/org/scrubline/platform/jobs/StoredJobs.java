@@ -23,6 +23,12 @@ class StoredJobs implements JobQueue, JobRuns {
     }
 
     @Override
+    @Transactional
+    public void addEverywhere(QueuedJob job, String key) {
+        store.queueEverywhere(job.name(), key, clock.instant());
+    }
+
+    @Override
     @Transactional(readOnly = true)
     public List<JobRun> all() {
         return store.runs();

@@ -12,6 +12,7 @@ import org.scrubline.platform.AssertionCheck;
 import org.scrubline.platform.AssertionFault;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.Base64Url;
+import org.scrubline.platform.BodyJson;
 import org.scrubline.platform.Recognised;
 import org.scrubline.platform.Refusal;
 import org.springframework.stereotype.Component;
@@ -22,6 +23,7 @@ import org.springframework.transaction.annotation.Transactional;
 public class PasskeyAnswers {
 
     private static final String FIELD = "passkey";
+    private static final int LARGEST = 64 * 1024;
     private static final WebAuthnAuthenticationManager READER = new WebAuthnAuthenticationManager();
 
     private final PasskeyStore store;
@@ -94,6 +96,9 @@ public class PasskeyAnswers {
     }
 
     private static Optional<AuthenticationData> read(String json) {
+        if (!BodyJson.holds(json, LARGEST)) {
+            return Optional.empty();
+        }
         try {
             return Optional.of(READER.parse(json));
         } catch (RuntimeException unreadable) {

@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.scrubline.platform.AssertionCheck;
 import org.scrubline.platform.Base64Url;
+import org.scrubline.platform.BodyJson;
 import org.springframework.stereotype.Component;
 
 /** Reads the key out of what a browser answers when a passkey is made (Web Authentication Level 3, section 7.1). */
@@ -25,6 +26,8 @@ class Registration {
                     COSEAlgorithmIdentifier.ES256, COSEAlgorithmIdentifier.EdDSA, COSEAlgorithmIdentifier.RS256)
             .map(algorithm -> new PublicKeyCredentialParameters(PublicKeyCredentialType.PUBLIC_KEY, algorithm))
             .toList();
+
+    private static final int LARGEST = 64 * 1024;
 
     private static final ObjectConverter CONVERTER = new ObjectConverter();
     private static final WebAuthnManager MANAGER = WebAuthnManager.createNonStrictWebAuthnManager();
@@ -40,7 +43,7 @@ class Registration {
 
     /** The key, if it was made for this challenge, on this server's page, by a device that checked its owner. */
     Optional<NewKey> read(String json, byte[] challenge) {
-        if (challenge.length != AssertionCheck.CHALLENGE_LENGTH) {
+        if (challenge.length != AssertionCheck.CHALLENGE_LENGTH || !BodyJson.holds(json, LARGEST)) {
             return Optional.empty();
         }
         try {

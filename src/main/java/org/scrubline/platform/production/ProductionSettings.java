@@ -7,6 +7,8 @@ import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.scrubline.platform.database.DatabaseKind;
+import org.springframework.boot.context.properties.bind.Bindable;
+import org.springframework.boot.context.properties.bind.Binder;
 import org.springframework.core.env.Environment;
 import org.springframework.core.env.Profiles;
 
@@ -26,6 +28,10 @@ final class ProductionSettings {
             new Rule(
                     settings -> !text(settings, "scrubline.web.origin").startsWith("https://"),
                     "Set scrubline.web.origin to the address people open; it must begin with https://."),
+            new Rule(
+                    settings -> !answersToItsOwnName(settings),
+                    "Set scrubline.web.hosts to the host names this server answers to, that of scrubline.web.origin among"
+                            + " them: a request could otherwise call it by a name of somebody else."),
             new Rule(
                     settings -> !encrypts(settings) && !behindProxy(settings),
                     "Passwords would travel readable: set server.ssl.bundle (or server.ssl.certificate and its key), or, behind"
@@ -66,6 +72,14 @@ final class ProductionSettings {
                 .filter(rule -> rule.broken().test(settings))
                 .map(Rule::sentence)
                 .toList();
+    }
+
+    private static boolean answersToItsOwnName(Environment settings) {
+        List<String> hosts = Binder.get(settings)
+                .bind("scrubline.web.hosts", Bindable.listOf(String.class))
+                .orElseGet(List::of);
+        String own = host(text(settings, "scrubline.web.origin"));
+        return hosts.stream().anyMatch(host -> host.strip().equalsIgnoreCase(own));
     }
 
     private static boolean encrypts(Environment settings) {

@@ -28,6 +28,8 @@ class LoginRecord implements RefusedLogins {
     private static final Duration KEPT = Duration.ofDays(90);
 
     private final LoginRefusalStore refusals;
+    private final LinkStore links;
+    private final Allowances allowances;
     private final Memberships memberships;
     private final EntryRule rule;
     private final Devices devices;
@@ -37,6 +39,8 @@ class LoginRecord implements RefusedLogins {
 
     LoginRecord(
             LoginRefusalStore refusals,
+            LinkStore links,
+            Allowances allowances,
             Memberships memberships,
             EntryRule rule,
             Devices devices,
@@ -44,6 +48,8 @@ class LoginRecord implements RefusedLogins {
             ApplicationEventPublisher events,
             Clock clock) {
         this.refusals = refusals;
+        this.links = links;
+        this.allowances = allowances;
         this.memberships = memberships;
         this.rule = rule;
         this.devices = devices;
@@ -74,7 +80,10 @@ class LoginRecord implements RefusedLogins {
 
     @Override
     public void forgetOld() {
-        refusals.forget(clock.instant().minus(KEPT));
+        Instant now = clock.instant();
+        refusals.forget(now.minus(KEPT));
+        links.forget(now);
+        allowances.forgetOld();
     }
 
     @Override

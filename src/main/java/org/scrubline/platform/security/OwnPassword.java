@@ -1,6 +1,7 @@
 package org.scrubline.platform.security;
 
 import jakarta.servlet.http.HttpServletRequest;
+import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -22,22 +23,28 @@ public class OwnPassword {
     private final PasswordRule rule;
     private final AccountStore store;
     private final PasswordEncoder encoder;
+    private final LinkStore links;
     private final Devices devices;
     private final ApplicationEventPublisher events;
+    private final Clock clock;
 
     OwnPassword(
             Accounts accounts,
             PasswordRule rule,
             AccountStore store,
             PasswordEncoder encoder,
+            LinkStore links,
             Devices devices,
-            ApplicationEventPublisher events) {
+            ApplicationEventPublisher events,
+            Clock clock) {
         this.accounts = accounts;
         this.rule = rule;
         this.store = store;
         this.encoder = encoder;
+        this.links = links;
         this.devices = devices;
         this.events = events;
+        this.clock = clock;
     }
 
     /**
@@ -53,8 +60,9 @@ public class OwnPassword {
                 .fold(
                         account -> {
                             store.setPassword(account, encoder.encode(fresh));
+                            links.end(account, clock.instant());
                             devices.passwordChanged(who, request);
-                            events.publishEvent(new PasswordChanged(who));
+                            events.publishEvent(new AccountChanged("password-changed", who));
                             return Attempt.done(account);
                         },
                         reasons -> Attempt.refused(reasons.stream()

@@ -1,11 +1,15 @@
 package org.scrubline.platform.security;
 
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import org.scrubline.platform.Memberships;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configurers.HeadersConfigurer.FrameOptionsConfig;
+import org.springframework.security.core.Authentication;
 import org.springframework.security.crypto.argon2.Argon2PasswordEncoder;
 import org.springframework.security.crypto.password.DelegatingPasswordEncoder;
 import org.springframework.security.crypto.password.PasswordEncoder;
@@ -25,6 +29,8 @@ class SecurityConfiguration {
         "/login",
         PasskeyLogInFilter.PATH,
         EntryFilter.SHOW,
+        "/login/help",
+        "/login/new-password",
         "/setup",
         "/welcome",
         "/welcome/provider",
@@ -56,7 +62,8 @@ class SecurityConfiguration {
                         requests.requestMatchers(OPEN).permitAll().anyRequest().authenticated())
                 .formLogin(form -> form.loginPage("/login").successHandler(marks))
                 .exceptionHandling(denied -> denied.authenticationEntryPoint(new EntryPoint()))
-                .logout(logout -> logout.logoutSuccessUrl("/login?left"))
+                .logout(logout -> logout.addLogoutHandler(SecurityConfiguration::clearCache)
+                        .logoutSuccessUrl("/login?left"))
                 .headers(headers -> headers.frameOptions(FrameOptionsConfig::deny)
                         .referrerPolicy(referrer -> referrer.policy(ReferrerPolicy.SAME_ORIGIN))
                         .crossOriginOpenerPolicy(opener -> opener.policy(CrossOriginOpenerPolicy.SAME_ORIGIN))
@@ -71,6 +78,15 @@ class SecurityConfiguration {
                 .addFilterAfter(new MembershipFilter(memberships), SecurityContextHolderFilter.class)
                 .addFilterBefore(codes.guard(), LogoutFilter.class)
                 .build();
+    }
+
+    /**
+     * Pages the browser may still hold go. Never its storage: work that waits there, sealed, outlives log-out on purpose
+     * (decision 0014).
+     */
+    private static void clearCache(
+            HttpServletRequest request, HttpServletResponse response, @Nullable Authentication left) {
+        response.setHeader("Clear-Site-Data", "\"cache\"");
     }
 
     /** Argon2id; the prefix in front of each hash lets a later release move on without locking anyone out. */

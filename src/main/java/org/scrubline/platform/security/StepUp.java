@@ -11,6 +11,8 @@ import org.springframework.security.core.Authentication;
 import org.springframework.security.core.authority.FactorGrantedAuthority;
 import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.stereotype.Component;
+import org.springframework.web.context.request.RequestContextHolder;
+import org.springframework.web.context.request.ServletRequestAttributes;
 
 /** Whether the person at this session showed a password or passkey just now, as pages ask that change how one logs in. */
 @Component
@@ -41,8 +43,11 @@ public class StepUp implements FreshLogIn {
         return who != null && recent(who, session);
     }
 
-    /** A right credential was shown at this session now. */
+    /** A right credential was shown at this session now. It goes on under a new name, as after a log-in. */
     public void shown(HttpSession session) {
         session.setAttribute(SHOWN_AT, clock.instant());
+        if (RequestContextHolder.getRequestAttributes() instanceof ServletRequestAttributes attributes) {
+            attributes.getRequest().changeSessionId();
+        }
     }
 }

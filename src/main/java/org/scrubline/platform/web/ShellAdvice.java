@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import org.scrubline.platform.AccountMail;
 import org.scrubline.platform.NavItem;
 import org.scrubline.platform.Navigation;
 import org.scrubline.platform.Role;
@@ -28,6 +29,7 @@ class ShellAdvice {
     private final MessageSource messages;
     private final Devices devices;
     private final Connections connections;
+    private final AccountMail mail;
     private final boolean demo;
 
     ShellAdvice(
@@ -35,8 +37,10 @@ class ShellAdvice {
             MessageSource messages,
             Devices devices,
             Connections connections,
+            AccountMail mail,
             Environment environment) {
         this.connections = connections;
+        this.mail = mail;
         this.rooms = rooms;
         this.messages = messages;
         this.devices = devices;
@@ -65,10 +69,12 @@ class ShellAdvice {
                 .toList();
     }
 
-    /** The page of the provider is there where the organisation has one. */
+    /** The page of the address is there where mail can be sent, that of the provider where the organisation has one. */
     private List<String> logInPages(SignedIn who) {
+        Stream<String> address = mail.isSet() ? Stream.of("address") : Stream.of();
         Stream<String> provider = connections.of(who.tenantId()).map(one -> "provider").stream();
-        return Stream.concat(Stream.of("keys", "second-factor", "password", "sessions"), provider)
+        return Stream.of(Stream.of("keys", "second-factor", "password", "sessions"), address, provider)
+                .flatMap(pages -> pages)
                 .toList();
     }
 

@@ -1,12 +1,13 @@
 package org.scrubline.provision.web;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.List;
 import java.util.stream.Stream;
+import org.scrubline.platform.BodyJson;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
-import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ArrayNode;
@@ -42,12 +43,10 @@ final class ScimJson {
         if (bytes.length > LONGEST) {
             throw new ScimError(413, null, "A request has at most " + LONGEST + " bytes.");
         }
-        try {
-            if (MAPPER.readTree(bytes) instanceof ObjectNode object) {
-                return object;
-            }
-        } catch (JacksonException e) {
-            throw ScimError.invalid("invalidSyntax", "The body is not JSON.");
+        JsonNode root = BodyJson.read(new ByteArrayInputStream(bytes), LONGEST)
+                .orElseThrow(() -> ScimError.invalid("invalidSyntax", "The body is not JSON this server reads."));
+        if (root instanceof ObjectNode object) {
+            return object;
         }
         throw ScimError.invalid("invalidSyntax", "The body is one JSON object.");
     }

@@ -9,6 +9,8 @@ import org.scrubline.ledger.Receipt;
 import org.scrubline.ledger.Receipts;
 import org.scrubline.platform.PagePrint;
 import org.scrubline.platform.SignedIn;
+import org.scrubline.platform.TakesAlong;
+import org.scrubline.platform.TakesAlong.Size;
 import org.scrubline.signoff.SignedRecords;
 import org.scrubline.signoff.SignedSheet;
 import org.springframework.http.ContentDisposition;
@@ -37,6 +39,7 @@ class DownloadController {
     }
 
     @GetMapping("/signed/{id}/receipt.json")
+    @TakesAlong(Size.ONE)
     ResponseEntity<byte[]> receipt(@AuthenticationPrincipal SignedIn who, @PathVariable UUID id) {
         SignedSheet signed = records.read(who, id);
         Receipt receipt = receipts.of(LeafKind.SIGNATURE, signed.id());
@@ -45,6 +48,7 @@ class DownloadController {
     }
 
     @GetMapping("/signed/{id}/record.pdf")
+    @TakesAlong(Size.ONE)
     ResponseEntity<byte[]> print(@AuthenticationPrincipal SignedIn who, @PathVariable UUID id, Locale locale) {
         SignedSheet signed = records.read(who, id);
         Receipt receipt = receipts.of(LeafKind.SIGNATURE, signed.id());

@@ -16,6 +16,8 @@ import org.scrubline.platform.NotFound;
 import org.scrubline.platform.RecordSeen;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
+import org.scrubline.platform.TakesAlong;
+import org.scrubline.platform.TakesAlong.Size;
 import org.scrubline.signoff.RecordExport;
 import org.scrubline.signoff.RecordExport.Line;
 import org.scrubline.signoff.RecordExport.Signature;
@@ -69,6 +71,7 @@ class RecordsFileController {
     }
 
     @GetMapping("/records.csv")
+    @TakesAlong(Size.MANY)
     void file(@AuthenticationPrincipal SignedIn who, HttpServletResponse response) throws IOException {
         List<UUID> programmes = who.grants().stream()
                 .filter(grant -> grant.role() == Role.DIRECTOR)

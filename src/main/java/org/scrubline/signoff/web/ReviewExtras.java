@@ -3,6 +3,7 @@ package org.scrubline.signoff.web;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import org.scrubline.casework.OpenSheets;
 import org.scrubline.casework.PieceCount;
 import org.scrubline.casework.Sheet;
 import org.scrubline.casework.StepState;
@@ -20,6 +21,7 @@ import org.springframework.web.servlet.ModelAndView;
 class ReviewExtras {
 
     private final SigningOutlook outlook;
+    private final OpenSheets open;
     private final ReviewNotices notices;
     private final SigningStatements statements;
     private final Rubrics rubrics;
@@ -27,11 +29,13 @@ class ReviewExtras {
 
     ReviewExtras(
             SigningOutlook outlook,
+            OpenSheets open,
             ReviewNotices notices,
             SigningStatements statements,
             Rubrics rubrics,
             RecordWords words) {
         this.outlook = outlook;
+        this.open = open;
         this.notices = notices;
         this.statements = statements;
         this.rubrics = rubrics;
@@ -41,8 +45,17 @@ class ReviewExtras {
     void add(ModelAndView page, SignedIn who, Sheet sheet) {
         UUID sheetId = sheet.id();
         page.addObject("pieces", pieces(sheet));
-        page.addObject("notices", notices.of(outlook.of(who, sheetId)));
+        page.addObject(
+                "notices",
+                Stream.concat(begun(sheetId), notices.of(outlook.of(who, sheetId)).stream())
+                        .toList());
         page.addObject("accepted", statements.accepted(who.personId()));
+    }
+
+    /** Whoever signs answers of somebody else as their own should know whose they were. */
+    private Stream<String> begun(UUID sheetId) {
+        return open.begun(sheetId).stream()
+                .map(begun -> words.say("signoff.outlook.begun", begun.name(), begun.answered()));
     }
 
     /** Asked about while a step that counts was observed, and the count is open. */

@@ -7,13 +7,10 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
+import org.scrubline.platform.BodyJson;
 import org.scrubline.platform.Credential;
 import org.scrubline.signoff.TableSignature;
-import tools.jackson.core.JacksonException;
-import tools.jackson.core.StreamReadFeature;
-import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.json.JsonMapper;
 
 /**
  * A signature as a device sends it: {@code {"person": id, "at": instant, "zone": zone, "sent": instant, "hash": hexadecimal,
@@ -24,20 +21,13 @@ import tools.jackson.databind.json.JsonMapper;
 record TableSignatureBody(String person, TableSignature signature) {
 
     private static final int LARGEST = 16 * 1024;
-    private static final JsonMapper MAPPER = JsonMapper.builder()
-            .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
-            .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
-            .build();
 
     /** The signature in a request's body, empty when the body is none. */
     static Optional<TableSignatureBody> read(InputStream body) throws IOException {
-        byte[] bytes = body.readNBytes(LARGEST + 1);
-        if (bytes.length > LARGEST) {
-            return Optional.empty();
-        }
+        Optional<JsonNode> root = BodyJson.read(body, LARGEST);
         try {
-            return of(MAPPER.readTree(bytes));
-        } catch (JacksonException | DateTimeException e) {
+            return root.isPresent() ? of(root.get()) : Optional.empty();
+        } catch (DateTimeException e) {
             return Optional.empty();
         }
     }

@@ -135,7 +135,7 @@ class ArchivePagesTests {
 
     private String refused(SignedIn who) {
         try {
-            return mvc.perform(post("/my-archive").with(csrf()).with(LogIn.as(who)))
+            return mvc.perform(post("/my-archive.zip").with(csrf()).with(LogIn.as(who)))
                     .andExpect(status().isForbidden())
                     .andReturn()
                     .getResponse()
@@ -146,7 +146,7 @@ class ArchivePagesTests {
     }
 
     private Map<String, String> archive(SignedIn who) throws Exception {
-        byte[] zip = mvc.perform(post("/my-archive").with(csrf()).with(LogIn.as(who)))
+        byte[] zip = mvc.perform(post("/my-archive.zip").with(csrf()).with(LogIn.as(who)))
                 .andExpect(status().isOk())
                 .andReturn()
                 .getResponse()

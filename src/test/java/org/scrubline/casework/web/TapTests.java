@@ -105,8 +105,7 @@ class TapTests {
                 Map.of("measure.TF02.TF02-DISTANCE", "NaN"),
                 Map.of("event.remove", "none"),
                 Map.of("event.step", "TF01"),
-                Map.of("event.code", "TAKEOVER", "event.step", "TF01", "event.reason", "BORED"),
-                Map.of("strength", "a\u0000b"))) {
+                Map.of("event.code", "TAKEOVER", "event.step", "TF01", "event.reason", "BORED"))) {
             MockHttpServletResponse answer = tap(0, fields);
             assertThat(answer.getStatus()).as("%s", fields).isEqualTo(422);
             assertThat(JSON.readTree(answer.getContentAsByteArray())

@@ -9,15 +9,31 @@ import com.microsoft.playwright.options.ColorScheme;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.scrubline.browser.Axe;
 import org.scrubline.browser.Chromium;
+import org.scrubline.casework.Cases;
 import org.scrubline.casework.Reflections;
+import org.scrubline.casework.SurgicalCase;
+import org.scrubline.casework.TraineeCase;
+import org.scrubline.outcome.Entering;
+import org.scrubline.outcome.FollowUp;
+import org.scrubline.outcome.OutcomeEntry;
+import org.scrubline.outcome.OutcomeEntry.Baseline;
+import org.scrubline.outcome.Outcomes;
+import org.scrubline.outcome.Pressure;
+import org.scrubline.outcome.Visit;
+import org.scrubline.people.PlacementEntry;
+import org.scrubline.people.Placements;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.database.TestDatabase;
@@ -25,6 +41,8 @@ import org.scrubline.rubric.Rubrics;
 import org.scrubline.support.History;
 import org.scrubline.support.TestOrganisations;
 import org.scrubline.support.TestOrganisations.TestOrganisation;
+import org.scrubline.training.TrainingDraft;
+import org.scrubline.training.TrainingRecords;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.test.web.server.LocalServerPort;
@@ -51,6 +69,18 @@ class NumbersIT {
 
     @Autowired
     Reflections reflections;
+
+    @Autowired
+    Placements placements;
+
+    @Autowired
+    TrainingRecords training;
+
+    @Autowired
+    Cases cases;
+
+    @Autowired
+    Outcomes outcomes;
 
     TestOrganisation organisation;
     SignedIn director;
@@ -117,6 +147,45 @@ class NumbersIT {
     }
 
     @Test
+    void thePagesOfOutcomesAreAccessibleAndFitAPhone() {
+        UUID seen = follow();
+        logIn(director);
+        look("/outcomes", "outcomes");
+        look("/outcomes/" + seen, "outcome");
+        look("/outcomes/programme", "outcomes-programme");
+        look("/outcomes/programme/cases?trainee=" + hallinor.personId(), "outcomes-cases");
+    }
+
+    /** Two eyes whose visits are known, one within the limits and one not. */
+    private UUID follow() {
+        List<TraineeCase> operated = organisation.in(() -> cases.ofTrainee(hallinor.personId()));
+        for (int i = 0; i < 2; i++) {
+            SurgicalCase one = operated.get(operated.size() - 1 - i).surgicalCase();
+            LocalDate day = LocalDate.ofInstant(one.endedAt(), one.endedZone());
+            List<Entering> all = new ArrayList<>(List.of(Entering.of(
+                    new Baseline(day.minusDays(1), new Pressure(26, 3), 8), OutcomeEntry.Source.CLINIC_LETTER)));
+            for (FollowUp window : List.of(FollowUp.W1, FollowUp.M3, FollowUp.M6)) {
+                all.add(Entering.of(
+                        new Visit(
+                                window.due(day),
+                                new Pressure(12 + 12 * i, i),
+                                Visit.Chamber.DEEP,
+                                Visit.LeakTest.LEAKS,
+                                Visit.Bleb.SPREAD,
+                                false,
+                                null,
+                                Set.of(Visit.Care.SUTURE_RELEASE),
+                                false,
+                                false,
+                                Visit.SeenBy.OPERATOR),
+                        OutcomeEntry.Source.CLINIC_LETTER));
+            }
+            organisation.in(() -> outcomes.enterAll(director, one.id(), all).orThrow());
+        }
+        return operated.get(operated.size() - 1).surgicalCase().id();
+    }
+
+    @Test
     void howSupervisorsScoreIsAccessibleAndFitsAPhone() {
         for (String name : List.of("Kavi Balcairn", "Lorenz Quellan")) {
             SignedIn trainee = organisation.join(name, Role.TRAINEE);
@@ -127,6 +196,28 @@ class NumbersIT {
         context.clearCookies();
         logIn(brannock);
         look("/my-scoring", "my-scoring");
+    }
+
+    @Test
+    void thePagesOfTrainingAreAccessibleAndFitAPhone() {
+        PlacementEntry entry = new PlacementEntry(
+                hallinor.personId().toString(), organisation.site().id().toString(), "2026-01-05", "2027-01-04", "60");
+        organisation.in(() ->
+                placements.place(director, organisation.programme().id(), entry).orThrow());
+        organisation.in(() -> training.write(
+                        hallinor,
+                        hallinor.personId(),
+                        new TrainingDraft("WET_LAB", "FLAP", "2026-02-01", "Four times."))
+                .orThrow());
+        logIn(director);
+        look("/training", "training");
+        look("/placements?from=2026-01", "placements");
+        look("/exposure-plan/TRABECULECTOMY", "plan-family");
+        look("/cohort/exposure", "exposure");
+        look("/open-sheets/" + brannock.personId(), "open-sheets-of");
+        context.clearCookies();
+        logIn(brannock);
+        look("/training/" + hallinor.personId(), "training-record");
     }
 
     @Test

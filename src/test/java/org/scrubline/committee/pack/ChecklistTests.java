@@ -5,6 +5,9 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.scrubline.casework.Verdict;
@@ -32,7 +35,7 @@ class ChecklistTests {
     }
 
     private static Checklist of(List<SignedSheet> sheets) {
-        return new Checklist(FamilyCases.of(sheets), NONE, false);
+        return new Checklist(FamilyCases.of(sheets), NONE, NONE, false);
     }
 
     @Test
@@ -84,7 +87,7 @@ class ChecklistTests {
         List<SignedSheet> sheets = new ArrayList<>(cases(12, 4));
         sheets.add(ASignedSheet.ofDay(20).level("S1", 2).build());
         assertThat(row(of(sheets), "E3", Ask.CLEAN_RUN).met()).isFalse();
-        assertThat(row(new Checklist(FamilyCases.of(sheets), NONE, true), "E3", Ask.CLEAN_RUN)
+        assertThat(row(new Checklist(FamilyCases.of(sheets), NONE, NONE, true), "E3", Ask.CLEAN_RUN)
                         .met())
                 .isTrue();
         assertThat(row(of(cases(12, 4)), "E3", Ask.CLEAN_RUN).met()).isTrue();
@@ -98,9 +101,21 @@ class ChecklistTests {
     }
 
     @Test
-    void outcomesAreNeverMetWhileNoneAreKept() {
-        assertThat(row(of(cases(30, 5)), "E4", Ask.OUTCOMES).met()).isFalse();
-        assertThat(row(of(cases(30, 5)), "E4", Ask.INDEPENDENT_AB).has()).isEqualTo(10);
+    void tenCasesMustHaveAKnownOutcomeAtThreeMonths() {
+        List<SignedSheet> sheets = cases(30, 5);
+        FamilyCases family = FamilyCases.of(sheets);
+        Set<UUID> ten = sheets.stream().limit(10).map(SignedSheet::caseId).collect(Collectors.toSet());
+        Set<UUID> nine = sheets.stream().limit(9).map(SignedSheet::caseId).collect(Collectors.toSet());
+        AskLine met = row(new Checklist(family, NONE, family.among(ten), false), "E4", Ask.OUTCOMES);
+        assertThat(met.met()).isTrue();
+        assertThat(met.records())
+                .containsExactlyElementsOf(
+                        sheets.stream().limit(10).map(SignedSheet::id).toList());
+        assertThat(row(new Checklist(family, NONE, family.among(nine), false), "E4", Ask.OUTCOMES)
+                        .met())
+                .isFalse();
+        assertThat(row(of(sheets), "E4", Ask.OUTCOMES).met()).isFalse();
+        assertThat(row(of(sheets), "E4", Ask.INDEPENDENT_AB).has()).isEqualTo(10);
     }
 
     @Test
@@ -109,9 +124,11 @@ class ChecklistTests {
                 FamilyCases.of(List.of(ASignedSheet.ofDay(1).level("S1", 3).build()));
         FamilyCases high = FamilyCases.of(List.of(ASignedSheet.ofDay(1).build()));
         FamilyCases some = FamilyCases.of(cases(20, 4));
-        assertThat(row(new Checklist(some, low, false), "E4", Ask.CARE_STEPS).met())
+        assertThat(row(new Checklist(some, low, NONE, false), "E4", Ask.CARE_STEPS)
+                        .met())
                 .isFalse();
-        assertThat(row(new Checklist(some, high, false), "E4", Ask.CARE_STEPS).met())
+        assertThat(row(new Checklist(some, high, NONE, false), "E4", Ask.CARE_STEPS)
+                        .met())
                 .isTrue();
     }
 

@@ -32,7 +32,9 @@ class AttackTests {
     private static final Map<String, String> NO_EVIDENCE = Map.of(
             "account_organisation",
                     "says who may enter which organisation, before one is chosen; no record of training",
-            "flyway_schema_history", "the history of the schema, written by migrations");
+            "flyway_schema_history", "the history of the schema, written by migrations",
+            "outcome_entry",
+                    "nobody signs what a clinic letter says; each entry’s hash stands in the audit trail, which is sealed");
 
     @Autowired
     TestOrganisations organisations;

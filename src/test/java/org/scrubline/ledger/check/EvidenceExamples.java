@@ -41,6 +41,25 @@ class EvidenceExamples {
                 tenant_id, id, programme_id, person_id, introduced_on, recorded_by, recorded_at)
             values (:tenant, :id, :programme, :person, current_date, :other, now())
             """;
+    private static final String EXPOSURE_PLAN = """
+            insert into exposure_plan (tenant_id, id, programme_id, family, cases, planned_by, planned_at)
+            values (:tenant, :id, :programme, 'NEEDLING', '1,1,1,1,1,1,1,1,1,1,1,1', :person, now())
+            """;
+    private static final String TRAINING_ENTRY = """
+            insert into training_entry (
+                tenant_id, id, programme_id, trainee_id, kind, exercise, on_day, said,
+                written_by, written_name, written_role, written_at)
+            values (:tenant, :id, :programme, :trainee, 'WET_LAB', 'FLAP', current_date, 'Four times.',
+                :trainee, 'Fenna Hallinor', 'TRAINEE', now())
+            """;
+    private static final String TRAINING_ANSWER = """
+            insert into training_answer (
+                tenant_id, id, entry_id, confirmed, said, answered_by, answered_name, answered_role, answered_at)
+            select :tenant, :id, e.id, true, 'Seen.', :other, 'Ottilie Brannock', 'SUPERVISOR', now()
+            from training_entry e
+            where e.tenant_id = :tenant
+            limit 1
+            """;
     private static final String RETENTION = """
             insert into retention_setting (
                 tenant_id, id, programme_id, draft_days, record_years, export_days, set_by, set_at)
@@ -215,6 +234,9 @@ class EvidenceExamples {
         fixed(row, LeafKind.VERSION_DELEGATE, List.of(DELEGATE));
         fixed(row, LeafKind.LATE_RELEASE, List.of(RELEASE));
         fixed(row, LeafKind.INTRODUCTION, List.of(INTRODUCTION));
+        fixed(row, LeafKind.EXPOSURE_PLAN, List.of(EXPOSURE_PLAN));
+        fixed(row, LeafKind.TRAINING_ENTRY, List.of(TRAINING_ENTRY));
+        fixed(row, LeafKind.TRAINING_ANSWER, List.of(TRAINING_ANSWER));
         fixed(row, LeafKind.RETENTION_SETTING, List.of(RETENTION));
         fixed(row, LeafKind.SHEET_REMOVED, List.of(REMOVED));
         fixed(row, LeafKind.REMOVAL_REQUEST, List.of(ASKED));

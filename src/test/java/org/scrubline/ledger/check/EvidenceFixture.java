@@ -114,8 +114,8 @@ public class EvidenceFixture {
                 id,
                 () -> jdbc.sql("""
                         insert into sheet_assignment (
-                            tenant_id, id, sheet_id, from_id, to_id, assigned_by, reason, assigned_at)
-                        values (:tenant, :id, :sheet, :person, :person, :person, 'on leave', now())
+                            tenant_id, id, sheet_id, from_id, to_id, assigned_by, reason, assigned_at, answered_steps)
+                        values (:tenant, :id, :sheet, :person, :person, :person, 'on leave', now(), 3)
                         """)
                         .param("tenant", theatre.organisation().tenant())
                         .param("id", id)

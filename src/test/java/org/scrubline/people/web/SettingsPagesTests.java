@@ -51,7 +51,7 @@ class SettingsPagesTests {
                         .string(allOf(
                                 containsString("Late entry after"),
                                 containsString("72 h"),
-                                containsString("No supervisors yet"),
+                                containsString("/scorer-training?programme=" + programme),
                                 not(containsString("??")))));
     }
 
@@ -92,25 +92,6 @@ class SettingsPagesTests {
     }
 
     @Test
-    void aDirectorRecordsAnIntroduction() throws Exception {
-        SignedIn supervisor = organisation.join("Ottilie Brannock", Role.SUPERVISOR);
-        introduce(director, supervisor, "2026-03-12").andExpect(redirectedUrl("/settings?programme=" + programme));
-        page("/settings", director).andExpect(content().string(containsString("2026-03-12")));
-        introduce(director, supervisor, "never")
-                .andExpect(status().isUnprocessableContent())
-                .andExpect(content().string(containsString("Enter the day of the introduction")));
-    }
-
-    @Test
-    void anAdministratorSeesNoFormForIntroductions() throws Exception {
-        SignedIn administrator = organisation.join("Pell Ormandine", Role.ADMINISTRATOR);
-        SignedIn supervisor = organisation.join("Ottilie Brannock", Role.SUPERVISOR);
-        page("/settings", administrator)
-                .andExpect(content().string(not(containsString("action=\"/settings/introductions\""))));
-        introduce(administrator, supervisor, "2026-03-12").andExpect(status().isNotFound());
-    }
-
-    @Test
     void forEveryoneElseThereIsNoSuchPage() throws Exception {
         SignedIn supervisor = organisation.join("Ottilie Brannock", Role.SUPERVISOR);
         for (String path : new String[] {"/settings", "/settings/LATE_AFTER"}) {
@@ -130,15 +111,6 @@ class SettingsPagesTests {
                 .param("programme", programme.toString())
                 .param("value", value)
                 .param("reason", reason)
-                .with(LogIn.as(who))
-                .with(csrf()));
-    }
-
-    private ResultActions introduce(SignedIn who, SignedIn supervisor, String day) throws Exception {
-        return mockMvc.perform(post("/settings/introductions")
-                .param("programme", programme.toString())
-                .param("supervisor", supervisor.personId().toString())
-                .param("day", day)
                 .with(LogIn.as(who))
                 .with(csrf()));
     }

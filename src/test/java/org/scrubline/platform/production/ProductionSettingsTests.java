@@ -24,6 +24,7 @@ class ProductionSettingsTests {
     private static final Map<String, String> SAFE = Map.of(
             "spring.profiles.active", "production",
             "scrubline.web.origin", "https://scrubline.hospital.example",
+            "scrubline.web.hosts", "scrubline.hospital.example,records.hospital.example",
             "server.forward-headers-strategy", "native",
             "scrubline.ledger.origin", "records.hospital.example");
 
@@ -49,7 +50,8 @@ class ProductionSettingsTests {
             value = {
                 "spring.profiles.active|production,demo|demo profile",
                 "scrubline.web.origin|http://scrubline.hospital.example|must begin with https://",
-                "scrubline.web.origin|http://localhost:8080|must begin with https://",
+                "scrubline.web.hosts|''|host names this server answers to",
+                "scrubline.web.hosts|elsewhere.example|host names this server answers to",
                 "server.forward-headers-strategy|none|Passwords would travel readable",
                 "server.forward-headers-strategy|''|Passwords would travel readable",
                 "server.servlet.session.cookie.secure|false|cookie would travel readable",
@@ -101,7 +103,7 @@ class ProductionSettingsTests {
     @Test
     void everythingThatIsWrongIsSaidAtOnce() {
         assertThat(problems(Map.of("spring.profiles.active", "production,demo")))
-                .hasSize(4)
+                .hasSize(5)
                 .allMatch(sentence -> sentence.length() > 40);
     }
 

@@ -130,6 +130,27 @@ class SessionsPagesTests {
     }
 
     @Test
+    void loggingOutEmptiesTheBrowsersCacheAndLeavesItsStorageAlone() throws Exception {
+        Browser ward = new Browser(WARD);
+        assertThat(ward.send(post("/logout"))
+                        .andExpect(redirectedUrl("/login?left"))
+                        .andReturn()
+                        .getResponse()
+                        .getHeader("Clear-Site-Data"))
+                .isEqualTo("\"cache\"");
+        assertThat(ward.isIn()).isFalse();
+    }
+
+    @Test
+    void withoutAMailServerThePageOfWhoCannotGetInSaysWhomToAsk() throws Exception {
+        String page =
+                mockMvc.perform(get("/login/help")).andReturn().getResponse().getContentAsString();
+        assertThat(page).contains("sends no mail", "Ask your administrator").doesNotContain("Send me a code");
+        mockMvc.perform(post("/login/help").param("name", supervisor.username()).with(csrf()))
+                .andExpect(redirectedUrl("/login/help"));
+    }
+
+    @Test
     void allOthersEndTogether() throws Exception {
         Browser ward = new Browser(WARD);
         Browser phone = new Browser(PHONE);

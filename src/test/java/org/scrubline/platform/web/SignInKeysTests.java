@@ -183,10 +183,16 @@ class SignInKeysTests {
                     .andExpect(content().string(containsString("That is not your password")));
             send(post(KEYS + "/{id}/remove", key)).andExpect(status().isForbidden());
 
+            Cookie before = session;
             send(post(KEYS + "/confirm")
                             .param("password", TestOrganisations.PASSWORD)
                             .param("label", "second"))
                     .andExpect(redirectedUrl(KEYS + "?label=second"));
+            assertThat(session)
+                    .as("the session goes on under a new name")
+                    .isNotNull()
+                    .extracting(Cookie::getValue)
+                    .isNotEqualTo(before == null ? null : before.getValue());
             send(get(KEYS).param("label", "second")).andExpect(content().string(containsString("value=\"second\"")));
             send(post(KEYS + "/{id}/remove", key)).andExpect(redirectedUrl(KEYS));
             assertThat(keys()).isEmpty();

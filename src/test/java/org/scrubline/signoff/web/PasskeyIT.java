@@ -51,6 +51,9 @@ class PasskeyIT {
     /** Known before the server starts, since passkeys answer from one address only. */
     private static final int PORT = freePort();
 
+    /** An organisation with a log-in of its own. */
+    private static final UUID ORLIN = UUID.fromString("7f0c2d3e-52f1-4b0c-9f5e-0a1d6f2b7c21");
+
     @Autowired
     TestOrganisations organisations;
 
@@ -80,6 +83,12 @@ class PasskeyIT {
     @DynamicPropertySource
     static void port(DynamicPropertyRegistry registry) {
         registry.add("server.port", () -> PORT);
+        registry.add("spring.mail.host", () -> "127.0.0.1");
+        registry.add("scrubline.single-sign-on.connections.orlin.organisation", () -> ORLIN);
+        registry.add("scrubline.single-sign-on.connections.orlin.label", () -> "Orlin house log-in");
+        registry.add("scrubline.single-sign-on.connections.orlin.issuer", () -> "http://127.0.0.1:1/orlin");
+        registry.add("scrubline.single-sign-on.connections.orlin.client-id", () -> "scrubline");
+        registry.add("scrubline.single-sign-on.connections.orlin.client-secret", () -> "a secret of the connection");
     }
 
     @BeforeEach
@@ -226,6 +235,27 @@ class PasskeyIT {
         assertThat(page.locator("[data-passkey]")).hasCount(0);
         assertThat(page.locator("#password")).isVisible();
         assertThat(passkeys.of(colleague.accountId())).isEmpty();
+    }
+
+    @Test
+    void theOtherWaysInAreAccessibleAndACodeFromAMailLeavesTheAddress() {
+        for (String path : List.of("/login/help", "/login/new-password?asked", "/welcome", "/welcome/provider")) {
+            page.navigate(address(path));
+            look(path.replaceAll("\\W", "-"));
+        }
+        page.navigate(address("/login/new-password#ABCDE-FGHJK-LMNPQ-RSTUV"));
+        assertThat(page.locator("#code")).hasValue("ABCDE-FGHJK-LMNPQ-RSTUV");
+        assertThat(page).hasURL(address("/login/new-password"));
+
+        logIn(organisations.at(ORLIN).join("Maren Tolvik", Role.SUPERVISOR));
+        page.navigate(address("/account/provider"));
+        assertThat(page.locator("h1")).hasText("Orlin house log-in");
+        look("provider");
+        page.navigate(address("/account/address"));
+        page.locator("#address").fill("ward@hospital.example");
+        page.locator("main button[type=submit]").first().click();
+        assertThat(page.locator("main")).containsText("A code was sent to ward@hospital.example");
+        look("address");
     }
 
     @Test

@@ -1,4 +1,4 @@
-package org.scrubline.notice;
+package org.scrubline.support;
 
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -12,24 +12,24 @@ import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 
 /** A mail server on the loopback address that takes every message (RFC 5321, the commands a client needs). */
-final class SmtpReceiver implements AutoCloseable {
+public final class SmtpReceiver implements AutoCloseable {
 
     private final ServerSocket socket;
     private final List<String> received = new CopyOnWriteArrayList<>();
 
-    SmtpReceiver() throws IOException {
+    public SmtpReceiver() throws IOException {
         socket = new ServerSocket(0, 5, InetAddress.getLoopbackAddress());
         Thread thread = new Thread(this::serve, "smtp-receiver");
         thread.setDaemon(true);
         thread.start();
     }
 
-    int port() {
+    public int port() {
         return socket.getLocalPort();
     }
 
     /** Each message with its envelope, as it came. */
-    List<String> received() {
+    public List<String> received() {
         return received;
     }
 

@@ -1,0 +1,4 @@
+@NullMarked
+package org.scrubline.training.web;
+
+import org.jspecify.annotations.NullMarked;
