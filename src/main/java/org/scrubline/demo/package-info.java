@@ -13,6 +13,8 @@
             "outcome",
             "casework",
             "rubric",
+            "rubric :: change",
+            "rubric :: survey",
             "people",
             "scoring",
             "platform"

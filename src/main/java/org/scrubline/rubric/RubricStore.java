@@ -26,9 +26,10 @@ class RubricStore {
     private static final String ALL = VERSIONS + """
             order by v.procedure_code, effective_from desc, v.published_at desc, v.version desc
             """;
+    // A version published at once has no row of its own and is in use whatever the clock says: it may be put back.
     private static final String CURRENT = VERSIONS + """
               and v.procedure_code = :procedure
-              and coalesce(e.effective_from, v.published_at) <= :now
+              and (e.effective_from is null or e.effective_from <= :now)
             order by effective_from desc, v.published_at desc, v.version desc
             limit 1
             """;
@@ -45,17 +46,17 @@ class RubricStore {
                 select distinct on (procedure_code) procedure_code, in_use
                 from (
                     select v.procedure_code, coalesce(e.effective_from, v.published_at) as effective_from,
-                        v.published_at as decided_at, true as in_use
+                        v.published_at as decided_at, true as in_use, e.effective_from is null as at_once
                     from rubric_version v
                     left join rubric_effect e on e.tenant_id = v.tenant_id and e.rubric_version_id = v.id
                     where v.tenant_id = :tenant
                     union all
-                    select procedure_code, effective_from, decided_at, false
+                    select procedure_code, effective_from, decided_at, false, false
                     from rubric_effect
                     where tenant_id = :tenant
                       and rubric_version_id is null
                 ) change
-                where effective_from <= :now
+                where at_once or effective_from <= :now
                 order by procedure_code, effective_from desc, decided_at desc
             ) newest
             where in_use

@@ -4,6 +4,8 @@ import java.time.Instant;
 import java.util.Set;
 import java.util.UUID;
 import org.scrubline.platform.CanonicalJson;
+import org.scrubline.rubric.Rubric;
+import org.scrubline.rubric.format.RubricWriter;
 
 /**
  * The open draft of a procedure's next version.
@@ -18,6 +20,11 @@ public record RubricDraft(
 
     public RubricDraft {
         authors = Set.copyOf(authors);
+    }
+
+    /** A rubric as the text a draft of it has. */
+    public static String text(Rubric rubric) {
+        return RubricWriter.write(rubric).strip();
     }
 
     /** SHA-256 of the text, which a review is bound to. */

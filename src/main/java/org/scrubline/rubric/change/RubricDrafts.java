@@ -14,7 +14,6 @@ import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.StaleData;
 import org.scrubline.rubric.Rubrics;
 import org.scrubline.rubric.format.RubricReading;
-import org.scrubline.rubric.format.RubricWriter;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -63,7 +62,7 @@ public class RubricDrafts {
     /** Begins a draft with the text of the version in force; one that is open stays as it is. */
     public RubricDraft begin(SignedIn director, String procedure) {
         RubricPeople.requireDirector(director);
-        String source = RubricWriter.write(rubrics.current(procedure).rubric()).strip();
+        String source = RubricDraft.text(rubrics.current(procedure).rubric());
         if (store.insert(procedure, source, director.personId(), now())) {
             tell("rubric-draft-begun", director, require(procedure));
         }

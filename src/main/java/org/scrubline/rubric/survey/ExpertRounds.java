@@ -103,10 +103,11 @@ public class ExpertRounds {
         return RubricPeople.directs(who) || round.experts().contains(who.personId());
     }
 
-    /** Supervisors and committee members of the organisation, by name: those who can be asked. */
+    /** Supervisors and committee members of the programmes this person directs, by name: those who can be asked. */
     @Transactional(readOnly = true)
-    public List<Person> candidates() {
+    public List<Person> candidates(SignedIn director) {
         Map<UUID, Person> found = people.programmes().stream()
+                .filter(programme -> director.has(Role.DIRECTOR, programme.id()))
                 .flatMap(programme -> Stream.of(Role.SUPERVISOR, Role.COMMITTEE_MEMBER)
                         .flatMap(role -> people.holding(programme.id(), role).stream()))
                 .collect(Collectors.toMap(Person::id, Function.identity(), (one, same) -> one));
@@ -134,7 +135,7 @@ public class ExpertRounds {
         if (closes.isEmpty()) {
             reasons.add(Refusal.at("day", "refusal.rubric.day"));
         }
-        Set<UUID> known = candidates().stream().map(Person::id).collect(Collectors.toSet());
+        Set<UUID> known = candidates(director).stream().map(Person::id).collect(Collectors.toSet());
         if (experts.size() < ContentValidity.LEAST_EXPERTS || !known.containsAll(experts)) {
             reasons.add(Refusal.at("experts", "refusal.round.experts", ContentValidity.LEAST_EXPERTS));
         }

@@ -54,7 +54,7 @@ class RoundController {
             HttpServletResponse response,
             RedirectAttributes redirect) {
         RubricPeople.requireDirector(who);
-        Set<UUID> asked = rounds.candidates().stream()
+        Set<UUID> asked = rounds.candidates(who).stream()
                 .map(Person::id)
                 .filter(id -> experts.contains(id.toString()))
                 .collect(Collectors.toSet());

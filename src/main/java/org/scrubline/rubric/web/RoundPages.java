@@ -102,7 +102,7 @@ class RoundPages {
                 directs,
                 directs ? about(who) : List.of(),
                 directs
-                        ? rounds.candidates().stream()
+                        ? rounds.candidates(who).stream()
                                 .map(person -> Option.of(person.id().toString(), person.printedName()))
                                 .toList()
                         : List.of(),

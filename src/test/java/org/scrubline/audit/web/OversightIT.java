@@ -4,8 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.SelectOption;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -40,6 +42,8 @@ class OversightIT {
     /** Colours hang on the theme and sizes on the width, so the two diagonal pairs see all four values. */
     private static final Map<ColorScheme, Integer> VIEWS = Map.of(ColorScheme.LIGHT, 360, ColorScheme.DARK, 1280);
 
+    private static final String CHANGE = "/rubrics/changes/TRAB_FORNIX";
+
     private static final Instant ENDED = Instant.now().minus(Duration.ofDays(5));
 
     @LocalServerPort
@@ -57,6 +61,7 @@ class OversightIT {
     SignedIn director;
     SignedIn visitor;
     SignedIn hallinor;
+    SignedIn supervisor;
     SignedSheet signed;
     BrowserContext context;
     Page page;
@@ -68,7 +73,9 @@ class OversightIT {
         visitor = organisation.join("Rhosyn Callavere", Role.VISITOR);
         hallinor = organisation.join("Fenna Hallinor", Role.TRAINEE);
         organisation.join("Brisa Tekmor", Role.TRAINEE);
-        SignedIn supervisor = organisation.join("Ottilie Brannock", Role.SUPERVISOR);
+        supervisor = organisation.join("Ottilie Brannock", Role.SUPERVISOR);
+        organisation.join("Hesper Vantrelle", Role.SUPERVISOR);
+        organisation.join("Thaddeus Quillmere", Role.COMMITTEE_MEMBER);
         organisation.in(() -> rubrics.publishLibrary(director.personId()).orThrow());
         signed = history.signed(organisation, hallinor, supervisor, ENDED, Map.of("TF09", 2));
         context = Chromium.browser().newContext(new Browser.NewContextOptions().setJavaScriptEnabled(true));
@@ -133,6 +140,54 @@ class OversightIT {
         page.locator("main .button-main").click();
         assertThat(page.locator("[role=status]").first().innerText()).contains("The hold is set.");
         look("/retention", "retention");
+    }
+
+    @Test
+    void aRubricChangesOnThePagesAndExpertsAreAsked() {
+        enter(director);
+        look(CHANGE, "rubric-draft-none");
+        page.getByText("Begin a draft").click();
+        Locator source = page.locator("textarea[name=source]");
+        String begun = source.inputValue();
+        source.fill(begun.replaceFirst("critical: true", "critical: perhaps"));
+        page.getByText("Save the draft").click();
+        look(null, "rubric-draft-faulty");
+        source.fill(begun.replace("version: \"1.0\"", "version: \"1.1\"")
+                .replaceFirst("name: .*", "name: Quite another step"));
+        page.getByText("Save the draft").click();
+        look(CHANGE, "rubric-draft");
+        look(CHANGE + "/compare", "rubric-compare-unreviewed");
+
+        look("/rubrics/rounds", "rounds-empty");
+        page.evaluate("() => document.querySelector('main form').noValidate = true");
+        page.locator("main form .button-main").click();
+        look(null, "rounds-unfilled");
+
+        enter(supervisor);
+        page.navigate(address(CHANGE + "/compare"));
+        page.locator("input[name=answer][value=agree]").check();
+        page.locator("textarea[name=words]").fill("Read against five of my last forms.");
+        look(null, "rubric-review");
+        page.locator("main form .button-main").click();
+        enter(director);
+        look(CHANGE + "/compare", "rubric-compare-agreed");
+    }
+
+    @Test
+    void anExpertAnswersARound() {
+        enter(director);
+        page.navigate(address("/rubrics/rounds"));
+        page.locator("select[name=about]").selectOption(new SelectOption().setIndex(1));
+        page.locator("input[name=day]")
+                .fill(LocalDate.now(ZoneId.of("Europe/London")).plusDays(7).toString());
+        page.locator("input[name=experts]").all().forEach(Locator::check);
+        page.locator("main form .button-main").click();
+        assertThat(page.locator("[role=status]").first().innerText()).contains("The round is open");
+        look("/rubrics/rounds", "rounds");
+        enter(supervisor);
+        page.navigate(address("/rubrics/rounds"));
+        page.locator("main .link-list a").first().click();
+        look(null, "round");
     }
 
     private void give() {

@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeEach;
@@ -16,6 +17,8 @@ import org.junit.jupiter.api.Test;
 import org.scrubline.casework.TestProgramme;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.Ledger;
+import org.scrubline.platform.Attempt;
+import org.scrubline.platform.Refusal;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.ScrublineClock;
 import org.scrubline.platform.SignedIn;
@@ -193,6 +196,24 @@ class RubricChangePagesTests {
         assertThat(closed)
                 .contains("1 answered, and fewer than 3 experts say too little")
                 .doesNotContain("Needed 4", "1.00");
+    }
+
+    @Test
+    void aDirectorAsksPeopleOfTheirOwnProgrammeAlone() throws Exception {
+        SignedIn elsewhere = programme.organisation().anotherProgramme().join("Rhona Elsewhere", Role.DIRECTOR);
+        assertThat(page(ROUNDS, director)).contains(supervisor.printedName());
+        assertThat(page(ROUNDS, elsewhere)).contains("Ask experts").doesNotContain(supervisor.printedName());
+
+        Attempt<ExpertRound> asked = programme
+                .organisation()
+                .in(() -> rounds.open(
+                        elsewhere,
+                        rubrics.current(Procedures.NEEDLING).rubric(),
+                        LocalDate.ofInstant(clock.instant(), ZoneId.of("Europe/London"))
+                                .toString(),
+                        Set.of(supervisor.personId(), director.personId(), elsewhere.personId())));
+        List<Refusal> reasons = asked.fold(round -> List.of(), refused -> refused);
+        assertThat(reasons).extracting(Refusal::field).containsExactly("experts");
     }
 
     private ExpertRound round(List<SignedIn> experts) {
