@@ -86,7 +86,7 @@ class SheetPage {
 
   async keep(made, then) {
     if (!this.facts) {
-      this.thens.set((await this.outbox.add(made)).id, then);
+      this.thens.set((await this.add(made)).id, then);
       this.send();
       return;
     }
@@ -97,12 +97,21 @@ class SheetPage {
       then.refused?.();
       return;
     }
-    const kept = await this.outbox.add(tap);
+    const kept = await this.add(tap);
     this.answered(tap.fields);
     this.said({ ...kept, state: "waiting" });
     this.view.follow(answer(this.facts, await this.now()));
     then.done?.();
     this.send();
+  }
+
+  // A measure tapped on goes into the tap before, and what is heard of it from then on is heard under that one's name.
+  async add(tap) {
+    const kept = await this.outbox.add(tap);
+    if (kept.id !== tap.id) {
+      this.view.state(kept, "saving");
+    }
+    return kept;
   }
 
   send() {

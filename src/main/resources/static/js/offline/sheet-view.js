@@ -34,9 +34,16 @@ export const sheetView = (form) => {
 
   const home = (tap) => place(form, Object.entries(tap.fields)[0]) ?? form.querySelector("h2");
 
+  // While the newest tap of a place is being saved, nothing good is said there of an earlier one: a queue that tries again
+  // would say "kept" of its first tap, and it would be read as being about the last.
   const state = (tap, name, detail = "") => {
     const at = home(tap);
     const mark = at.querySelector(".save-state") ?? at.appendChild(element("span", "", { className: "save-state" }));
+    if (name === "saving" || name === "draft" || mark.dataset.newest === tap.id) {
+      mark.dataset.newest = name === "saving" ? tap.id : "";
+    } else if (mark.dataset.newest && name !== "refused") {
+      return;
+    }
     mark.dataset.state = name;
     mark.textContent = detail ? `${words[name]}: ${detail}` : words[name];
   };

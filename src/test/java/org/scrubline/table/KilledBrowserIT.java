@@ -121,6 +121,32 @@ class KilledBrowserIT {
         }
     }
 
+    /** A queue that tries again speaks of its first tap; the same step may have a newer one that nobody has kept yet. */
+    @Test
+    void nothingIsSaidToBeKeptWhileTheNewestTapOfItsStepIsStillBeingSaved() {
+        Theatre theatre = fixture.theatre(organisations);
+        fixture.open(theatre, Procedures.TRAB_FORNIX, Instant.now());
+        try (Wire wire = new Wire(port)) {
+            Assessor assessor = start(wire)
+                    .logIn(theatre.supervisor())
+                    .setUp(Assessor.PHRASE, 1)
+                    .openTheSheet();
+            assertThat(assessor.page().evaluate("""
+                            async () => {
+                              const { sheetView } = await import("/js/offline/sheet-view.js");
+                              const view = sheetView(document.getElementById("sheet"));
+                              const taps = { first: { id: "1", fields: { "step.TF01": "4" } }, second: { id: "2", fields: { "step.TF01": "2" } } };
+                              const mark = () => document.querySelector("#step-TF01 .save-state").dataset.state;
+                              return [["first", "saving"], ["first", "kept"], ["second", "saving"], ["first", "kept"],
+                                ["first", "refused"], ["first", "kept"], ["second", "kept"], ["first", "saved"]]
+                                .map(([tap, state]) => { view.state(taps[tap], state); return mark(); });
+                            }
+                            """))
+                    .isEqualTo(List.of("saving", "kept", "saving", "saving", "refused", "refused", "kept", "saved"));
+            kill(assessor);
+        }
+    }
+
     /** Each tap changes what the tap before on the same step said, in this round or the last, so each makes a version. */
     private static String level(int number) {
         return String.valueOf(1 + number % 5);
