@@ -3,6 +3,7 @@ package org.scrubline.signoff;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.Part;
@@ -14,8 +15,9 @@ import org.scrubline.rubric.Band;
 /**
  * One signed version of a sheet. Everything that is counted is counted from these.
  *
- * @param content canonical JSON (RFC 8785) of exactly what was signed
- * @param contentHash SHA-256 of {@code content}, lower-case hexadecimal
+ * @param text canonical JSON (RFC 8785) of exactly what was signed; null among all sheets of a programme, which are read to be
+ *     counted: their texts took as long to read as everything else about them
+ * @param contentHash SHA-256 of the text, lower-case hexadecimal
  * @param meaning message key of the meaning of the signature
  * @param firstSignedAt when version 1 was signed; lateness is judged by it
  * @param late version 1 was signed more than 72 hours after the end of the case
@@ -25,7 +27,7 @@ public record SignedSheet(
         UUID id,
         UUID sheetId,
         int versionNo,
-        String content,
+        @Nullable String text,
         String contentHash,
         UUID signerId,
         String signerName,
@@ -64,6 +66,15 @@ public record SignedSheet(
     public SignedSheet {
         steps = List.copyOf(steps);
         events = List.copyOf(events);
+    }
+
+    /**
+     * Canonical JSON of exactly what was signed.
+     *
+     * @throws NullPointerException for a sheet read to be counted
+     */
+    public String content() {
+        return Objects.requireNonNull(text, "read to be counted, without its text");
     }
 
     /** A critical step at 1 or 2, or a takeover on a critical step: the event the control charts watch. */

@@ -15,12 +15,10 @@ import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.Part;
-import org.scrubline.casework.StepState;
 import org.scrubline.casework.Supervision;
 import org.scrubline.casework.Verdict;
 import org.scrubline.platform.TenantScope;
 import org.scrubline.rubric.Band;
-import org.scrubline.signoff.SheetContent.StepLine;
 import org.scrubline.signoff.SignedSheet.SignedEvent;
 import org.scrubline.signoff.SignedSheet.SignedStep;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -55,8 +53,9 @@ class SignedSheetQueries {
                                     and v.signed_at <= coalesce(cast(:knownAt as timestamptz), 'infinity')))
             """;
 
+    // The steps of a sheet packed into one text: to read a row a step took longer than all the rest of a page.
     private static final String SHEETS = """
-            select s.id, s.sheet_id, s.version_no, s.content, s.content_hash,
+            select s.id, s.sheet_id, s.version_no, case when :text then s.content end as content, s.content_hash,
                 s.signer_id, s.signer_name, s.signer_role, s.meaning, s.signed_at, s.signed_zone, s.received_at,
                 case when s.version_no = 1 then s.signed_at
                      else (select f.signed_at
@@ -66,21 +65,21 @@ class SignedSheetQueries {
                              and f.version_no = 1) end as first_signed_at,
                 s.programme_id, s.site_id, s.case_id, s.case_ended_at, s.trainee_id, s.rubric_version_id,
                 s.procedure_code, s.band, s.confirmed_part, s.given_supervision, s.verdict, s.late,
-                m.contested, m.outcome, w.countersign_awaited
+                m.contested, m.outcome, w.countersign_awaited,
+                (select string_agg(t.step_code || ' ' || t.critical || ' ' || t.state || ' '
+                                   || coalesce(t.level::text, '-') || ' ' || coalesce(t.cause, '-'), ',')
+                 from signed_step t
+                 where t.tenant_id = s.tenant_id
+                   and t.signed_sheet_id = s.id) as steps
             from signed_sheet s
             %s
             where %s
             """.formatted(MarkColumns.JOIN, WHERE);
-    // Neither is put in order here: to sort the rows of a whole programme took longer than to read them.
-    private static final String STEPS = """
-            select t.signed_sheet_id, r.position, t.step_code, t.critical, t.state, t.level, t.cause
-            from signed_sheet s
-            join signed_step t on t.tenant_id = s.tenant_id and t.signed_sheet_id = s.id
-            left join rubric_step r on r.tenant_id = s.tenant_id
-                and r.rubric_version_id = s.rubric_version_id
-                and r.step_code = t.step_code
-            where %s
-            """.formatted(WHERE);
+    private static final String PLACES = """
+            select rubric_version_id, step_code, position
+            from rubric_step
+            where tenant_id = :tenant
+            """;
     private static final String EVENTS = """
             select e.signed_sheet_id, e.event_code, e.step_code, e.reason, e.blocking
             from signed_sheet s
@@ -93,17 +92,12 @@ class SignedSheetQueries {
             .thenComparing(SignedSheet::signedAt)
             .thenComparing(SignedSheet::versionNo)
             .thenComparing(sheet -> sheet.id().toString());
-    private static final Comparator<PlacedStep> IN_ORDER = Comparator.comparingInt(PlacedStep::position)
-            .thenComparing(placed -> placed.step().stepCode());
 
     private final JdbcClient jdbc;
 
     SignedSheetQueries(JdbcClient jdbc) {
         this.jdbc = jdbc;
     }
-
-    /** A step and where its rubric has it. */
-    private record PlacedStep(int position, SignedStep step) {}
 
     /** Which versions of a sheet are looked at. */
     enum Reach {
@@ -167,28 +161,27 @@ class SignedSheetQueries {
 
     /** Oldest case first. */
     List<SignedSheet> find(Filter filter) {
-        Map<UUID, List<SignedStep>> steps = steps(filter);
+        PackedSteps steps = new PackedSteps(places());
         Map<UUID, List<SignedEvent>> events = events(filter);
         return ask(SHEETS, filter)
                 .query((row, n) -> {
                     UUID id = row.getObject("id", UUID.class);
-                    return sheet(row, steps.getOrDefault(id, List.of()), events.getOrDefault(id, List.of()));
+                    UUID version = row.getObject("rubric_version_id", UUID.class);
+                    return sheet(row, steps.read(version, row.getString("steps")), events.getOrDefault(id, List.of()));
                 })
                 .stream()
                 .sorted(OLDEST_CASE_FIRST)
                 .toList();
     }
 
-    private Map<UUID, List<SignedStep>> steps(Filter filter) {
-        Map<UUID, List<PlacedStep>> found = new HashMap<>();
-        ask(STEPS, filter).query(row -> {
-            found.computeIfAbsent(row.getObject(1, UUID.class), id -> new ArrayList<>())
-                    .add(placed(row));
+    /** Where each version of a rubric has its steps. */
+    private Map<UUID, Map<String, Integer>> places() {
+        Map<UUID, Map<String, Integer>> places = new HashMap<>();
+        jdbc.sql(PLACES).param("tenant", TenantScope.require()).query(row -> {
+            places.computeIfAbsent(row.getObject(1, UUID.class), version -> new HashMap<>())
+                    .put(row.getString(2), row.getInt(3));
         });
-        Map<UUID, List<SignedStep>> steps = new HashMap<>();
-        found.forEach((id, placed) -> steps.put(
-                id, placed.stream().sorted(IN_ORDER).map(PlacedStep::step).toList()));
-        return steps;
+        return places;
     }
 
     private Map<UUID, List<SignedEvent>> events(Filter filter) {
@@ -208,6 +201,7 @@ class SignedSheetQueries {
         return jdbc.sql(sql)
                 .param("tenant", TenantScope.require())
                 .param("reach", filter.reach().name())
+                .param("text", filter.programme() == null)
                 .param(
                         "knownAt",
                         filter.knownAt() == null ? null : filter.knownAt().atOffset(ZoneOffset.UTC))
@@ -216,21 +210,6 @@ class SignedSheetQueries {
                 .param("trainee", filter.trainee())
                 .param("programme", filter.programme())
                 .param("procedure", filter.procedure());
-    }
-
-    /** By the number of a column: looking up its name took longer than reading it. A step no rubric lists comes last. */
-    private static PlacedStep placed(ResultSet row) throws SQLException {
-        int position = row.getInt(2);
-        int place = row.wasNull() ? Integer.MAX_VALUE : position;
-        String cause = row.getString(7);
-        StepLine line = new StepLine(
-                row.getString(3),
-                row.getBoolean(4),
-                row.getString(5),
-                row.getObject(6, Integer.class),
-                cause == null ? null : StepState.BySupervisor.Cause.valueOf(cause),
-                null);
-        return new PlacedStep(place, new SignedStep(line.code(), line.critical(), line.said()));
     }
 
     private static SignedSheet sheet(ResultSet row, List<SignedStep> steps, List<SignedEvent> events)

@@ -31,9 +31,10 @@ public interface SignedSheets {
     /** The same with the newest version of each void sheet, which counts nowhere and stays readable. */
     List<SignedSheet> ofTraineeWithVoid(UUID traineeId, Instant knownAt);
 
+    /** To be counted: without the texts that were signed. */
     List<SignedSheet> ofProgramme(UUID programmeId, String procedureCode);
 
-    /** As known at an instant. */
+    /** The same as known at an instant. */
     List<SignedSheet> ofProgramme(UUID programmeId, String procedureCode, Instant knownAt);
 
     /** How many of a programme's sheets speak of a trainee who operated, wholly or in parts. */
