@@ -57,7 +57,7 @@ class CaseOutcomeController {
         OutcomeFile file = outcomes.read(who, id);
         seen(who, file);
         VisitForm form = replaces == null ? VisitForm.empty() : VisitForm.of(visit(file, replaces));
-        model.addAttribute("page", pages.page(file, form, List.of()));
+        model.addAttribute("page", pages.page(who, file, form, List.of()));
         return "outcome/case";
     }
 
@@ -99,7 +99,7 @@ class CaseOutcomeController {
                         },
                         reasons -> {
                             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-                            model.addAttribute("page", pages.page(file, typed, onForm(form, reasons)));
+                            model.addAttribute("page", pages.page(who, file, typed, onForm(form, reasons)));
                             return "outcome/case";
                         });
     }

@@ -8,6 +8,7 @@ import org.scrubline.platform.TableView;
 /**
  * The outcome of one case.
  *
+ * @param caseHref where the case is read; null for who enters outcomes and reads no cases
  * @param baseline what is known from before the operation; null when nothing is
  * @param remarks what a reader should know first, such as that the operator alone saw the eye
  * @param windows every visit that is expected, with its state
@@ -23,6 +24,7 @@ import org.scrubline.platform.TableView;
 record CaseOutcomePage(
         String id,
         String title,
+        @Nullable String caseHref,
         List<Fact> facts,
         @Nullable String baseline,
         List<String> remarks,

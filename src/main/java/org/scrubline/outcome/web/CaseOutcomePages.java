@@ -21,6 +21,8 @@ import org.scrubline.outcome.WindowState;
 import org.scrubline.people.Settings;
 import org.scrubline.platform.FormView;
 import org.scrubline.platform.Refusal;
+import org.scrubline.platform.Role;
+import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.TableView;
 import org.scrubline.platform.TableView.Cell;
 import org.scrubline.platform.TableView.Column;
@@ -41,13 +43,14 @@ class CaseOutcomePages {
         this.settings = settings;
     }
 
-    CaseOutcomePage page(OutcomeFile file, VisitForm typed, List<Refusal> reasons) {
+    CaseOutcomePage page(SignedIn who, OutcomeFile file, VisitForm typed, List<Refusal> reasons) {
         CaseOutcome outcome = file.outcome();
         String performed = Optional.ofNullable(file.surgicalCase().convertedTo())
                 .orElse(file.surgicalCase().procedureCode());
         return new CaseOutcomePage(
                 file.surgicalCase().id().toString(),
                 words.say("outcome.case.title", file.surgicalCase().reference(), words.procedure(performed)),
+                caseHref(who, file),
                 List.of(
                         new CaseOutcomePage.Fact(
                                 null, words.say("outcome.case.operated", OutcomeWords.day(outcome.operated()))),
@@ -66,6 +69,13 @@ class CaseOutcomePages {
                 typed.after(),
                 correcting(typed),
                 lists());
+    }
+
+    /** An administrator enters what is known of any case of the programme; whoever came here otherwise reads the case. */
+    private static @Nullable String caseHref(SignedIn who, OutcomeFile file) {
+        UUID programme = file.surgicalCase().programmeId();
+        boolean reads = who.has(Role.DIRECTOR, programme) || !who.has(Role.ADMINISTRATOR, programme);
+        return reads ? "/cases/" + file.surgicalCase().id() : null;
     }
 
     private @Nullable String correcting(VisitForm typed) {

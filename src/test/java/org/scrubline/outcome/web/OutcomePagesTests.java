@@ -77,6 +77,14 @@ class OutcomePagesTests {
     }
 
     @Test
+    void anAdministratorEntersOutcomesAndIsSentToNoCaseTheyCannotRead() throws Exception {
+        SignedIn administrator = here.another("Pell Ormandine", Role.ADMINISTRATOR);
+        String link = "href=\"/cases/" + caseId + "\"";
+        assertThat(page(path(), here.director())).contains(link);
+        assertThat(page(path(), administrator)).contains("href=\"/outcomes\"").doesNotContain(link);
+    }
+
+    @Test
     void aVisitIsEnteredPutRightAndStaysReadable() throws Exception {
         assertThat(page(path(), here.supervisor()))
                 .contains("No pressure from before the operation is known", "Nothing is known yet.", CAUTION)
