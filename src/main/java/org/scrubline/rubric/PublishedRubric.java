@@ -1,6 +1,7 @@
 package org.scrubline.rubric;
 
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.UUID;
 
 /**
@@ -11,5 +12,7 @@ import java.util.UUID;
  * @param contentHash SHA-256 of the canonical JSON (RFC 8785) of the content, lower-case hexadecimal
  * @param publishedAt when
  * @param effectiveFrom from when on new cases are scored with it, not before {@code publishedAt}
+ * @param zone in which that is the beginning of a day; UTC for a version in use from its publication
  */
-public record PublishedRubric(UUID id, Rubric rubric, String contentHash, Instant publishedAt, Instant effectiveFrom) {}
+public record PublishedRubric(
+        UUID id, Rubric rubric, String contentHash, Instant publishedAt, Instant effectiveFrom, ZoneId zone) {}

@@ -4,6 +4,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
@@ -18,7 +19,8 @@ import org.springframework.stereotype.Repository;
 class RubricStore {
 
     private static final String VERSIONS = """
-            select v.id, v.content_hash, v.published_at, coalesce(e.effective_from, v.published_at) as effective_from
+            select v.id, v.content_hash, v.published_at, coalesce(e.effective_from, v.published_at) as effective_from,
+                coalesce(e.zone, 'UTC') as zone
             from rubric_version v
             left join rubric_effect e on e.tenant_id = v.tenant_id and e.rubric_version_id = v.id
             where v.tenant_id = :tenant
@@ -86,7 +88,7 @@ class RubricStore {
     }
 
     /** A version without its content. */
-    record Version(UUID id, String contentHash, Instant publishedAt, Instant effectiveFrom) {}
+    record Version(UUID id, String contentHash, Instant publishedAt, Instant effectiveFrom, ZoneId zone) {}
 
     /** By procedure code, the one in force last first. */
     List<Version> all() {
@@ -179,6 +181,7 @@ class RubricStore {
                 row.getObject("id", UUID.class),
                 row.getString("content_hash"),
                 row.getObject("published_at", OffsetDateTime.class).toInstant(),
-                row.getObject("effective_from", OffsetDateTime.class).toInstant());
+                row.getObject("effective_from", OffsetDateTime.class).toInstant(),
+                ZoneId.of(row.getString("zone")));
     }
 }

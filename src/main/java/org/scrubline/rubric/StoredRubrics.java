@@ -2,6 +2,7 @@ package org.scrubline.rubric;
 
 import java.time.Clock;
 import java.time.Instant;
+import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -77,7 +78,12 @@ class StoredRubrics implements Rubrics {
             parsed.put(version.contentHash(), rubric);
         }
         return new PublishedRubric(
-                version.id(), rubric, version.contentHash(), version.publishedAt(), version.effectiveFrom());
+                version.id(),
+                rubric,
+                version.contentHash(),
+                version.publishedAt(),
+                version.effectiveFrom(),
+                version.zone());
     }
 
     @Override
@@ -115,7 +121,8 @@ class StoredRubrics implements Rubrics {
     private PublishedRubric store(Rubric rubric, UUID publisher) {
         RubricContent content = RubricContent.of(rubric);
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
-        PublishedRubric fresh = new PublishedRubric(UUID.randomUUID(), rubric, content.hash(), now, now);
+        PublishedRubric fresh =
+                new PublishedRubric(UUID.randomUUID(), rubric, content.hash(), now, now, ZoneOffset.UTC);
         if (store.insert(fresh, content.json(), publisher)) {
             events.publishEvent(RubricPublished.of(fresh, publisher));
             ledger.append(LeafKind.RUBRIC, fresh.id());

@@ -14,7 +14,7 @@ import org.scrubline.rubric.PublishedRubric;
  * @param critical number of critical steps
  * @param procedure code of the procedure
  * @param publishedAt day and minute in UTC
- * @param effectiveFrom the same, when new cases took it later than that; otherwise null
+ * @param effectiveFrom day and minute in the zone of its first day, when new cases took it later than that; otherwise null
  * @param hash SHA-256 of the content
  */
 record RubricHead(
@@ -40,7 +40,7 @@ record RubricHead(
                 published.rubric().criticalSteps().size(),
                 RubricDays.utc(published.publishedAt()),
                 published.effectiveFrom().isAfter(published.publishedAt())
-                        ? RubricDays.utc(published.effectiveFrom())
+                        ? RubricDays.in(published.zone(), published.effectiveFrom())
                         : null,
                 published.contentHash());
     }
