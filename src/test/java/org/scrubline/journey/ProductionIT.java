@@ -67,8 +67,7 @@ class ProductionIT {
         try (EmbeddedPostgres database = durable();
                 ServerProcess server = ServerProcess.start(directory, options(database))) {
             URI address = URI.create(server.address());
-            RawRequest.Answer health =
-                    RawRequest.get(address, "/actuator/health", Map.of("Accept", "application/json"));
+            RawRequest.Answer health = health(address);
             assertThat(health.status()).isEqualTo(200);
             assertThat(health.body()).contains("\"status\":\"UP\"");
 
@@ -88,6 +87,18 @@ class ProductionIT {
                     .isBetween(400, 404);
             everyLineIsOneEntry(server.log());
         }
+    }
+
+    /** A server that listens is not ready yet; whoever watches one asks again. */
+    private static RawRequest.Answer health(URI address) throws InterruptedException {
+        Map<String, String> json = Map.of("Accept", "application/json");
+        long end = System.nanoTime() + Duration.ofSeconds(60).toNanos();
+        RawRequest.Answer answer = RawRequest.get(address, "/actuator/health", json);
+        while (answer.status() == 503 && System.nanoTime() < end) {
+            Thread.sleep(100);
+            answer = RawRequest.get(address, "/actuator/health", json);
+        }
+        return answer;
     }
 
     /** But for the words to whoever opens an empty server, which no log should keep. */
