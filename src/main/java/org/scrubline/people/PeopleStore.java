@@ -78,6 +78,12 @@ class PeopleStore {
             values (:tenant, :id, :programme, :person, :role, :at)
             on conflict (tenant_id, programme_id, person_id, role) where ended_at is null do nothing
             """;
+    private static final String SET_ACCOUNT = """
+            update person
+            set account_id = :own
+            where tenant_id = :tenant
+              and account_id = :invited
+            """;
     private static final String SET_ACTIVE = """
             update person
             set active = :active
@@ -200,6 +206,15 @@ class PeopleStore {
                 .param("account", account)
                 .param("name", name)
                 .param("at", utc(at))
+                .update();
+    }
+
+    /** The database refuses it for an account somebody ever entered. */
+    void setAccount(UUID invited, UUID own) {
+        jdbc.sql(SET_ACCOUNT)
+                .param("tenant", TenantScope.require())
+                .param("invited", invited)
+                .param("own", own)
                 .update();
     }
 

@@ -60,6 +60,12 @@ class StoredPeople implements People, Memberships {
     }
 
     @Override
+    public SignedIn enteredWith(UUID invitedAccount, UUID ownAccount) {
+        people.setAccount(invitedAccount, ownAccount);
+        return people.member(ownAccount).orElseThrow(NotFound::new);
+    }
+
+    @Override
     @Transactional(readOnly = true)
     public Programme programme(UUID id) {
         return programmes().stream()

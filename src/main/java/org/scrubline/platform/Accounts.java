@@ -20,12 +20,12 @@ public interface Accounts {
     Attempt<UUID> openShared(String username, UUID tenantId);
 
     /**
-     * A one-time code for choosing a password, valid for seven days.
+     * A one-time code for choosing a password. It ends every code made for the account before.
      *
      * @return the code; only its hash is stored, so this is the one moment to print it
      * @throws IllegalStateException when the account has a password: nobody else chooses it anew
      */
-    String invite(UUID accountId);
+    String invite(UUID accountId, InvitationLife life);
 
     /** Uses up an invitation and sets the password. */
     Attempt<UUID> acceptInvitation(String code, String password);

@@ -44,6 +44,11 @@ public sealed interface Attempt<T> {
         return refused.apply(((Refused<T>) this).reasons());
     }
 
+    /** Goes on with the value where there is one; the first refusal ends the way. */
+    default <R> Attempt<R> then(Function<? super T, Attempt<R>> next) {
+        return fold(next, Attempt::refused);
+    }
+
     /** The value; for callers that have checked before and would have found a bug otherwise. */
     default T orThrow() {
         return fold(Function.identity(), reasons -> {

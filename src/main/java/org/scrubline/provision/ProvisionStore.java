@@ -31,7 +31,7 @@ class ProvisionStore {
 
     private static final String PAGE = """
             select p.id, a.id as account, d.external_id, a.username, p.printed_name, p.active, p.created_at,
-                   a.password_hash is null as invitable, coalesce(d.changed_at, p.created_at) as changed_at
+                   coalesce(d.changed_at, p.created_at) as changed_at
             """ + FROM + """
             order by p.created_at, p.id
             offset :skip
@@ -76,7 +76,7 @@ class ProvisionStore {
 
     private static final String WITHOUT_ROLE = """
             select p.id, a.id as account, d.external_id, a.username, p.printed_name, p.active, p.created_at,
-                   a.password_hash is null as invitable, d.changed_at
+                   d.changed_at
             from provisioned_person d
             join person p on p.tenant_id = d.tenant_id and p.id = d.person_id
             join login_account a on a.id = p.account_id
@@ -180,7 +180,6 @@ class ProvisionStore {
                 row.getString("username"),
                 row.getString("printed_name"),
                 row.getBoolean("active"),
-                row.getBoolean("invitable"),
                 row.getObject("created_at", OffsetDateTime.class).toInstant(),
                 row.getObject("changed_at", OffsetDateTime.class).toInstant());
     }

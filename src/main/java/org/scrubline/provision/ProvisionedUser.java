@@ -13,7 +13,6 @@ import org.jspecify.annotations.Nullable;
  * @param username log-in name; given once
  * @param printedName name on signatures; given once
  * @param active whether they may enter
- * @param invitable whether the account has no password yet, so that an invitation may give it one
  */
 public record ProvisionedUser(
         UUID id,
@@ -22,6 +21,5 @@ public record ProvisionedUser(
         String username,
         String printedName,
         boolean active,
-        boolean invitable,
         Instant createdAt,
         Instant changedAt) {}

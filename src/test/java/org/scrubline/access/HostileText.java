@@ -3,7 +3,7 @@ package org.scrubline.access;
 import java.util.List;
 
 /** Texts that would become a script, an element or an attribute where a page forgets to escape them. Our own list. */
-final class HostileText {
+public final class HostileText {
 
     /** Set in the page by every payload that runs. */
     static final String RAN =
@@ -13,7 +13,7 @@ final class HostileText {
 
     private HostileText() {}
 
-    static List<String> payloads() {
+    public static List<String> payloads() {
         return List.of(
                 "<script>" + RUN + "</script>",
                 "<ScRiPt>" + RUN + "</sCrIpT>",

@@ -5,17 +5,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
-import java.io.IOException;
-import java.io.UncheckedIOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
-import org.apache.pdfbox.Loader;
-import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.pdmodel.PDPage;
-import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -26,6 +24,7 @@ import org.scrubline.casework.SheetFixture.Theatre;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.database.TestDatabase;
+import org.scrubline.provision.ProvisionTokens;
 import org.scrubline.signoff.SignedRecords;
 import org.scrubline.signoff.SignedSheet;
 import org.scrubline.signoff.Signing;
@@ -35,6 +34,8 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.context.annotation.Import;
+import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ObjectNode;
 
 /** Hostile text in names and in every sentence people write, read in a real browser by everyone who may. */
 @SpringBootTest(
@@ -63,6 +64,9 @@ class HostileTextIT {
 
     @Autowired
     SignedRecords records;
+
+    @Autowired
+    ProvisionTokens tokens;
 
     @Autowired
     Clock clock;
@@ -114,9 +118,13 @@ class HostileTextIT {
         page.navigate(address("/signed/" + signed.id()));
         String shown = page.locator("main").innerText();
         assertThat(HostileText.payloads()).allSatisfy(text -> assertThat(shown).contains(text));
-        print(page.request()
-                .get(address("/signed/" + signed.id() + "/record.pdf"))
-                .body());
+        HostilePaper.shows(
+                page.request()
+                        .get(address("/signed/" + signed.id() + "/record.pdf"))
+                        .body(),
+                List.of(
+                        "<img src=x onerror=window.canary=true> Brannock",
+                        "<svg onload=window.canary=true> steady hands"));
         context.close();
 
         read(open(theatre.supervisor()), "/to-score", "/signed", "/signed/" + signed.id(), "/seen");
@@ -137,21 +145,48 @@ class HostileTextIT {
                 "/evidence");
     }
 
-    /** On paper, too, it is text: read back by a library of others, and nothing in the file runs or leads away. */
-    private static void print(byte[] pdf) {
-        try (PDDocument document = Loader.loadPDF(pdf)) {
-            String text = new PDFTextStripper().getText(document).replaceAll("\\s+", "");
-            assertThat(text)
-                    .contains(
-                            "<imgsrc=xonerror=window.canary=true>Brannock",
-                            "<svgonload=window.canary=true>steadyhands");
-            assertThat(document.getDocumentCatalog().getOpenAction()).isNull();
-            for (PDPage page : document.getPages()) {
-                assertThat(page.getAnnotations()).isEmpty();
+    /** A directory names people as it likes: each name is either refused in its own words or shown as text. */
+    @Test
+    void theNamesADirectorySendsAreShownAsText() throws Exception {
+        SignedIn administrator = theatre.organisation().join("Pell Ormandine", Role.ADMINISTRATOR);
+        String token = theatre.organisation().in(() -> tokens.make("directory").orThrow());
+        List<String> taken = new ArrayList<>();
+        for (int i = 0; i < HostileText.payloads().size(); i++) {
+            String name = HostileText.payloads().get(i);
+            HttpResponse<String> answer = brought(token, name, i % 2 == 0);
+            if (answer.statusCode() == 201) {
+                taken.add(name);
+            } else {
+                assertThat(answer.statusCode()).as(name).isEqualTo(400);
+                assertThat(answer.body()).contains("invalidValue");
             }
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
         }
+        assertThat(taken).hasSizeGreaterThan(30);
+
+        Page page = open(administrator);
+        read(page, "/people/provisioning", "/people", "/people/roles", "/done");
+        page.navigate(address("/people/provisioning"));
+        String shown = page.locator("main").innerText();
+        assertThat(taken).allSatisfy(name -> assertThat(shown).contains(name));
+    }
+
+    /** As {@code displayName}, or as {@code name.formatted} (RFC 7643, section 4.1.1). */
+    private HttpResponse<String> brought(String token, String name, boolean display) throws Exception {
+        ObjectNode body = JsonMapper.shared().createObjectNode();
+        body.put("userName", "d" + UUID.randomUUID().toString().substring(0, 12));
+        if (display) {
+            body.put("displayName", name);
+        } else {
+            body.putObject("name").put("formatted", name);
+        }
+        return HttpClient.newHttpClient()
+                .send(
+                        HttpRequest.newBuilder(URI.create(address("/scim/v2/Users")))
+                                .header("Authorization", "Bearer " + token)
+                                .header("Content-Type", "application/scim+json")
+                                .POST(HttpRequest.BodyPublishers.ofString(body.toString()))
+                                .build(),
+                        HttpResponse.BodyHandlers.ofString());
     }
 
     private void read(Page page, String... paths) {

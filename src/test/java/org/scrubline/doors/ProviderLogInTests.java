@@ -19,6 +19,7 @@ import org.scrubline.people.SettingKey;
 import org.scrubline.people.Settings;
 import org.scrubline.platform.Accounts;
 import org.scrubline.platform.Attempt;
+import org.scrubline.platform.InvitationLife;
 import org.scrubline.platform.Memberships;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.Role;
@@ -89,7 +90,7 @@ class ProviderLogInTests {
             People.NewPerson added = people.addPerson(orlin.programme().id(), "Maren Tolvik", username, Role.SUPERVISOR)
                     .orThrow();
             SignedIn who = memberships.find(added.accountId(), orlin.tenant()).orElseThrow();
-            return new Invited(who, accounts.invite(added.accountId()));
+            return new Invited(who, accounts.invite(added.accountId(), InvitationLife.DAY));
         });
     }
 

@@ -36,24 +36,50 @@ final class ServerProcess implements AutoCloseable {
     static ServerProcess start(Path directory, String... options) {
         try {
             Path log = Files.createTempFile("scrubline-server", ".log");
-            List<String> command = new ArrayList<>(List.of(
-                    Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                    // Half the start on two cores: such a server lives too short for the second compiler to pay.
-                    "-XX:TieredStopAtLevel=1",
-                    "-XX:+UseSerialGC",
-                    "-jar",
-                    System.getProperty("scrubline.test.jar", "target/scrubline.jar"),
-                    "--server.port=0",
-                    "--scrubline.data-directory=" + directory));
-            command.addAll(List.of(options));
-            Process process = new ProcessBuilder(command)
-                    .redirectErrorStream(true)
-                    .redirectOutput(log.toFile())
-                    .start();
+            Process process = run(log, directory, options);
             return new ServerProcess(process, log, Integer.parseInt(waitFor(process, log, PORT)));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /** How a start ended that was refused. */
+    record Ended(int exit, String printed) {}
+
+    /** Starts the jar and waits until it has ended by itself. */
+    static Ended refused(Path directory, String... options) {
+        try {
+            Path log = Files.createTempFile("scrubline-refused", ".log");
+            Process process = run(log, directory, options);
+            if (!process.waitFor(PATIENCE.toSeconds(), TimeUnit.SECONDS)) {
+                process.destroyForcibly();
+                throw new IllegalStateException("the server did not refuse to start:\n" + read(log));
+            }
+            return new Ended(process.exitValue(), read(log));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private static Process run(Path log, Path directory, String... options) throws IOException {
+        List<String> command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                // Half the start on two cores: such a server lives too short for the second compiler to pay.
+                "-XX:TieredStopAtLevel=1",
+                "-XX:+UseSerialGC",
+                "-jar",
+                System.getProperty("scrubline.test.jar", "target/scrubline.jar"),
+                "--server.port=0",
+                "--scrubline.data-directory=" + directory));
+        command.addAll(List.of(options));
+        ProcessBuilder builder =
+                new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(log.toFile());
+        // A JVM that is told something this way says so in the middle of the log.
+        builder.environment().remove("JAVA_TOOL_OPTIONS");
+        return builder.start();
     }
 
     /** The first group of the first line of the server's output that matches. */

@@ -12,6 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.scrubline.platform.Accounts;
 import org.scrubline.platform.Attempt;
+import org.scrubline.platform.InvitationLife;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
@@ -89,7 +90,7 @@ class AccountIdentityTests {
             assertThat(keys(accounts.confirmPassword(added.accountId(), guess)))
                     .containsExactly("refusal.password.none");
         }
-        String code = accounts.invite(added.accountId());
+        String code = accounts.invite(added.accountId(), InvitationLife.DAY);
         assertThat(keys(accounts.acceptInvitation(code, CHOSEN))).isEmpty();
         assertThat(keys(accounts.confirmPassword(added.accountId(), CHOSEN))).isEmpty();
     }
@@ -98,7 +99,7 @@ class AccountIdentityTests {
     void e13AnInvitationServesOnce() {
         People.NewPerson added =
                 add("n" + UUID.randomUUID().toString().substring(0, 12)).orThrow();
-        String code = accounts.invite(added.accountId());
+        String code = accounts.invite(added.accountId(), InvitationLife.DAY);
         accounts.acceptInvitation(code, CHOSEN).orThrow();
         assertThat(keys(accounts.acceptInvitation(code, "another three bicycles")))
                 .containsExactly("refusal.invitation.code");
@@ -107,7 +108,8 @@ class AccountIdentityTests {
 
     @Test
     void e13AnAccountWithAPasswordCanBeInvitedByNobody() {
-        assertThatThrownBy(() -> accounts.invite(owner.accountId())).isInstanceOf(IllegalStateException.class);
+        assertThatThrownBy(() -> accounts.invite(owner.accountId(), InvitationLife.DAY))
+                .isInstanceOf(IllegalStateException.class);
         assertThatThrownBy(() -> accounts.setFirstPassword(owner.accountId(), CHOSEN))
                 .isInstanceOf(IllegalStateException.class);
         assertThat(keys(accounts.confirmPassword(owner.accountId(), TestOrganisations.PASSWORD)))

@@ -75,6 +75,9 @@ class AuditWords {
         if (entry.item().kind().equals("training-entry")) {
             return wording.textOr("training.audit." + after, after);
         }
+        if (entry.action().equals("person-invited")) {
+            return wording.textOr("people.invitation." + after, after);
+        }
         return WITH_ROLE.contains(entry.action()) ? say("role." + after) : after;
     }
 

@@ -4,13 +4,15 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Function;
+import org.scrubline.people.Invitations;
 import org.scrubline.people.People;
 import org.scrubline.people.Programme;
-import org.scrubline.platform.Accounts;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.FormView;
+import org.scrubline.platform.InvitationLife;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.Role;
@@ -31,12 +33,12 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 class PeopleController {
 
     private final People people;
-    private final Accounts accounts;
+    private final Invitations invitations;
     private final Wording wording;
 
-    PeopleController(People people, Accounts accounts, Wording wording) {
+    PeopleController(People people, Invitations invitations, Wording wording) {
         this.people = people;
-        this.accounts = accounts;
+        this.invitations = invitations;
         this.wording = wording;
     }
 
@@ -56,15 +58,42 @@ class PeopleController {
             HttpServletResponse response,
             RedirectAttributes redirect) {
         Programme programme = administered(who);
-        Attempt<People.NewPerson> added =
-                role(typed.getOrDefault("role", "")).fold(role -> add(programme, typed, role), Attempt::refused);
-        return added.fold(
-                person -> {
-                    redirect.addFlashAttribute("invited", typed.getOrDefault("username", ""));
-                    redirect.addFlashAttribute("code", accounts.invite(person.accountId()));
-                    return "redirect:/people";
-                },
-                refused(typed, response, form -> show(who, model, form)));
+        Attempt<Invitations.Made> made = InvitationLife.chosen(typed.get("life"))
+                .then(life -> role(typed.getOrDefault("role", ""))
+                        .then(role -> add(programme, typed, role))
+                        .then(person -> invitations.make(programme.id(), person.personId(), life)));
+        return made.fold(
+                invited -> handOver(invited, redirect), refused(typed, response, form -> show(who, model, form)));
+    }
+
+    /** Another code for somebody who never came in; the one before ends with it. */
+    @PostMapping("/invitations")
+    String inviteAgain(
+            @AuthenticationPrincipal SignedIn who,
+            @RequestParam Map<String, String> typed,
+            Model model,
+            HttpServletResponse response,
+            RedirectAttributes redirect) {
+        Programme programme = administered(who);
+        Optional<UUID> person = invitations.waiting(programme.id()).stream()
+                .map(Invitations.Waiting::personId)
+                .filter(id -> id.toString().equals(typed.get("person")))
+                .findFirst();
+        Attempt<Invitations.Made> made = InvitationLife.chosen(typed.get("life"))
+                .then(life -> person.map(id -> invitations.make(programme.id(), id, life))
+                        .orElseGet(() -> Attempt.refused(Refusal.at("person", "refusal.invitation.person"))));
+        return made.fold(invited -> handOver(invited, redirect), reasons -> {
+            response.setStatus(422);
+            model.addAttribute("again", new FormView(typed, wording.errors(reasons)));
+            return show(who, model, FormView.empty());
+        });
+    }
+
+    private String handOver(Invitations.Made made, RedirectAttributes redirect) {
+        redirect.addFlashAttribute("invited", made.username());
+        redirect.addFlashAttribute("code", made.code());
+        redirect.addFlashAttribute("life", wording.text(made.life().messageKey()));
+        return "redirect:/people";
     }
 
     private Attempt<People.NewPerson> add(Programme programme, Map<String, String> typed, Role role) {
@@ -93,7 +122,23 @@ class PeopleController {
                         .map(role -> new ZoneOptions.Option(role.name(), wording.text(role.messageKey())))
                         .toList());
         model.addAttribute("person", person);
+        model.addAttribute("waiting", waiting(programme));
+        model.addAttribute(
+                "lives",
+                Arrays.stream(InvitationLife.values())
+                        .map(life -> new ZoneOptions.Option(life.name(), wording.text(life.messageKey())))
+                        .toList());
+        if (!model.containsAttribute("again")) {
+            model.addAttribute("again", FormView.empty());
+        }
         return "people/people";
+    }
+
+    private List<ZoneOptions.Option> waiting(Programme programme) {
+        return invitations.waiting(programme.id()).stream()
+                .map(one -> new ZoneOptions.Option(
+                        one.personId().toString(), wording.text("people.again.line", one.name(), one.username())))
+                .toList();
     }
 
     private List<Holders> holders(Programme programme) {

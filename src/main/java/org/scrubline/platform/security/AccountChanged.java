@@ -9,7 +9,7 @@ import org.scrubline.platform.SignedIn;
  * Something about how an account is entered has changed. No code and no address stands here.
  *
  * @param action {@code password-changed}, {@code password-renewed} (with a code), {@code password-code-sent},
- *     {@code address-confirmed} or {@code address-removed}
+ *     {@code address-confirmed}, {@code address-removed} or {@code invitation-taken-up} (with a log-in there was)
  */
 record AccountChanged(String action, SignedIn owner) implements Audited {
 

@@ -3,6 +3,7 @@ package org.scrubline.platform.security;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -43,6 +44,35 @@ class AccountStore {
             insert into login_invitation (code_hash, account_id, created_at, expires_at)
             values (:hash, :account, :at, :expires)
             """;
+    private static final String ORGANISATIONS = """
+            select tenant_id
+            from account_organisation
+            where account_id = :account
+            order by tenant_id
+            """;
+    private static final String CLOSE = """
+            update login_account
+            set enabled = false
+            where id = :account
+            """;
+    private static final String INVITED_TO = """
+            select i.account_id, o.tenant_id
+            from login_invitation i
+            join login_account a on a.id = i.account_id
+            join account_organisation o on o.account_id = i.account_id
+            where i.code_hash = :hash
+              and i.used_at is null
+              and i.expires_at > :at
+              and a.enabled
+              and a.password_hash is null
+            """;
+    private static final String END_INVITATIONS = """
+            update login_invitation
+            set expires_at = :at
+            where account_id = :account
+              and used_at is null
+              and expires_at > :at
+            """;
     private static final String INVITED = """
             select a.username
             from login_invitation i
@@ -69,6 +99,9 @@ class AccountStore {
 
     /** An account without the organisation it enters. */
     record Account(UUID id, String username, @Nullable String passwordHash, boolean enabled, boolean shared) {}
+
+    /** An account made for an invitation, and by whom. */
+    record Invited(UUID account, UUID organisation) {}
 
     boolean none() {
         return !jdbc.sql("select exists (select 1 from login_account)")
@@ -109,12 +142,40 @@ class AccountStore {
                 .param("at", utc(at))
                 .update();
         if (rows == 1) {
-            jdbc.sql(INSERT_ORGANISATION)
-                    .param("id", account.id())
-                    .param("tenant", tenantId)
-                    .update();
+            enterToo(account.id(), tenantId);
         }
         return rows == 1;
+    }
+
+    /** The account may enter this organisation as well. */
+    void enterToo(UUID account, UUID tenantId) {
+        jdbc.sql(INSERT_ORGANISATION)
+                .param("id", account)
+                .param("tenant", tenantId)
+                .update();
+    }
+
+    /** Where the account was ever let in; whether it still is, the organisation says. */
+    List<UUID> organisations(UUID account) {
+        return jdbc.sql(ORGANISATIONS)
+                .param("account", account)
+                .query(UUID.class)
+                .list();
+    }
+
+    /** Nobody logs in with the account any more. */
+    void close(UUID account) {
+        jdbc.sql(CLOSE).param("account", account).update();
+    }
+
+    /** What a code that is still good, and stays so, was made for. */
+    Optional<Invited> invitedTo(String codeHash, Instant at) {
+        return jdbc.sql(INVITED_TO)
+                .param("hash", codeHash)
+                .param("at", utc(at))
+                .query((row, n) ->
+                        new Invited(row.getObject("account_id", UUID.class), row.getObject("tenant_id", UUID.class)))
+                .optional();
     }
 
     void setPassword(UUID id, String hash) {
@@ -128,6 +189,11 @@ class AccountStore {
                 .param("at", utc(at))
                 .param("expires", utc(expires))
                 .update();
+    }
+
+    /** Codes of the account that are still good are so no longer. */
+    void endInvitations(UUID account, Instant at) {
+        jdbc.sql(END_INVITATIONS).param("account", account).param("at", utc(at)).update();
     }
 
     /** The log-in name of a code that is still good and stays so. */

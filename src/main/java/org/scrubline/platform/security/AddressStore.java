@@ -16,7 +16,7 @@ import org.springframework.stereotype.Repository;
 @Repository
 class AddressStore {
 
-    /** An account of several organisations is the first one's, as at log-in; one without a password has none to forget. */
+    /** An account of several organisations is the first one’s, so that one mail goes out; one without a password has none to forget. */
     private static final String SERVING = """
             select a.id, a.username, d.address
             from login_address d

@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.scrubline.platform.SignedIn;
 import org.springframework.security.core.Authentication;
@@ -20,13 +21,14 @@ import org.springframework.web.filter.OncePerRequestFilter;
 
 /**
  * Keeps everyone out whose log-in is half done: for the rest of the chain the request is nobody's, so that no page has to
- * think of it. Whoever has to set up a second factor reaches the pages for that and no other. After twelve hours every
- * session is over.
+ * think of it. Whoever belongs to several organisations and has chosen none is nobody as well. Whoever has to set up a second
+ * factor reaches the pages for that and no other. After twelve hours every session is over.
  */
 class EntryFilter extends OncePerRequestFilter {
 
     static final String SHOW = "/login/code";
     static final String SET_UP = "/account/second-factor";
+    static final String CHOOSE = "/login/organisation";
 
     private static final RequestMatcher SETTING_UP =
             new OrRequestMatcher(Stream.of(SET_UP, SET_UP + "/**", "/account/keys", "/account/keys/**", "/logout")
@@ -59,14 +61,22 @@ class EntryFilter extends OncePerRequestFilter {
             request.getSession().invalidate();
             SecurityContextHolder.setContext(SecurityContextHolder.createEmptyContext());
         } else if (entered != null && entered.getPrincipal() instanceof SignedIn who) {
-            EntryRule.Standing standing = rule.of(who, entered.getAuthorities());
-            if (standing == EntryRule.Standing.SHOW) {
-                hide(new SecondStep(who, SHOW, LogInSession.shown(entered)), request);
-            } else if (standing == EntryRule.Standing.SET_UP && !SETTING_UP.matches(request)) {
-                hide(new SecondStep(who, SET_UP, LogInSession.shown(entered)), request);
-            }
+            missing(who, entered, request)
+                    .ifPresent(path -> hide(new SecondStep(who, path, LogInSession.shown(entered)), request));
         }
         chain.doFilter(request, response);
+    }
+
+    /** The page this log-in still has to pass. Names of organisations are for whoever showed what the account asks for. */
+    private Optional<String> missing(SignedIn who, Authentication entered, HttpServletRequest request) {
+        if (MembershipFilter.undecided(request)) {
+            return Optional.of(rule.appMissing(who, entered.getAuthorities()) ? SHOW : CHOOSE);
+        }
+        return switch (rule.of(who, entered.getAuthorities())) {
+            case IN -> Optional.empty();
+            case SHOW -> Optional.of(SHOW);
+            case SET_UP -> SETTING_UP.matches(request) ? Optional.empty() : Optional.of(SET_UP);
+        };
     }
 
     private boolean over(HttpServletRequest request) {

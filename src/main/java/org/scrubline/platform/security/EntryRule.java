@@ -41,6 +41,11 @@ class EntryRule {
         SET_UP
     }
 
+    /** Whether an app of the account still has to be shown, whatever organisation is entered. */
+    boolean appMissing(SignedIn who, Collection<? extends GrantedAuthority> shown) {
+        return factors.app(who.accountId()).isPresent() && of(who, shown) == Standing.SHOW;
+    }
+
     /** Asked anew for every request, so that a rule or a factor added a moment ago holds for sessions there are. */
     Standing of(SignedIn who, Collection<? extends GrantedAuthority> shown) {
         if (shown.stream().map(GrantedAuthority::getAuthority).anyMatch(COMPLETE::contains)) {

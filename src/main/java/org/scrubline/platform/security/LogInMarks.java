@@ -15,9 +15,11 @@ import org.springframework.stereotype.Component;
 @Component
 class LogInMarks extends SavedRequestAwareAuthenticationSuccessHandler {
 
+    private final OrganisationEntry organisations;
     private final Clock clock;
 
-    LogInMarks(Clock clock) {
+    LogInMarks(OrganisationEntry organisations, Clock clock) {
+        this.organisations = organisations;
         this.clock = clock;
     }
 
@@ -28,6 +30,9 @@ class LogInMarks extends SavedRequestAwareAuthenticationSuccessHandler {
         String device = Device.of(request.getHeader(HttpHeaders.USER_AGENT)).text();
         LogInMark mark = new LogInMark(device, request.getRemoteAddr(), clock.instant());
         request.getSession().setAttribute(LogInMark.ATTRIBUTE, mark);
+        if (authentication.getPrincipal() instanceof AccountPrincipal account) {
+            organisations.begin(account, authentication.getAuthorities(), request.getSession());
+        }
         super.onAuthenticationSuccess(request, response, authentication);
     }
 }

@@ -1,5 +1,6 @@
 package org.scrubline.platform.security;
 
+import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.TenantScope;
 import org.springframework.context.event.EventListener;
 import org.springframework.security.authentication.event.AbstractAuthenticationFailureEvent;
@@ -15,10 +16,12 @@ class LoginOutcomes {
 
     private final LoginThrottle throttle;
     private final LoginRecord record;
+    private final OrganisationEntry organisations;
 
-    LoginOutcomes(LoginThrottle throttle, LoginRecord record) {
+    LoginOutcomes(LoginThrottle throttle, LoginRecord record, OrganisationEntry organisations) {
         this.throttle = throttle;
         this.record = record;
+        this.organisations = organisations;
     }
 
     @EventListener
@@ -46,14 +49,17 @@ class LoginOutcomes {
 
     /**
      * Comes after the session was renewed, so that the entry carries the session the person works in. After a password that
-     * is not enough it says nothing yet.
+     * is not enough, and until an organisation is chosen, it says nothing yet.
      */
     @EventListener
     void entered(InteractiveAuthenticationSuccessEvent event) {
-        if (event.getAuthentication().getPrincipal() instanceof AccountPrincipal account) {
-            TenantScope.run(
-                    account.tenantId(),
-                    () -> record.entered(account, event.getAuthentication().getAuthorities()));
+        Authentication shown = event.getAuthentication();
+        if (shown.getPrincipal() instanceof AccountPrincipal account) {
+            OrganisationEntry.Entry entry = organisations.of(account, shown.getAuthorities(), null);
+            SignedIn who = entry.who();
+            if (who != null && !entry.undecided()) {
+                TenantScope.run(who.tenantId(), () -> record.entered(who, shown.getAuthorities()));
+            }
         }
     }
 }

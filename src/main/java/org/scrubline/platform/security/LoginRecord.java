@@ -9,9 +9,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.scrubline.platform.Memberships;
 import org.scrubline.platform.Origins;
 import org.scrubline.platform.RefusedLogins;
+import org.scrubline.platform.SignedIn;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.security.core.GrantedAuthority;
 import org.springframework.stereotype.Service;
@@ -30,7 +30,6 @@ class LoginRecord implements RefusedLogins {
     private final LoginRefusalStore refusals;
     private final LinkStore links;
     private final Allowances allowances;
-    private final Memberships memberships;
     private final EntryRule rule;
     private final Devices devices;
     private final Origins origins;
@@ -41,7 +40,6 @@ class LoginRecord implements RefusedLogins {
             LoginRefusalStore refusals,
             LinkStore links,
             Allowances allowances,
-            Memberships memberships,
             EntryRule rule,
             Devices devices,
             Origins origins,
@@ -50,7 +48,6 @@ class LoginRecord implements RefusedLogins {
         this.refusals = refusals;
         this.links = links;
         this.allowances = allowances;
-        this.memberships = memberships;
         this.rule = rule;
         this.devices = devices;
         this.origins = origins;
@@ -59,14 +56,11 @@ class LoginRecord implements RefusedLogins {
     }
 
     /** Runs in the scope of the organisation entered; {@code shown} are the factors. */
-    public void entered(AccountPrincipal account, Collection<? extends GrantedAuthority> shown) {
-        memberships
-                .find(account.accountId(), account.tenantId())
-                .filter(person -> rule.of(person, shown) != EntryRule.Standing.SHOW)
-                .ifPresent(person -> {
-                    events.publishEvent(new LoggedIn(person));
-                    devices.entered(person);
-                });
+    public void entered(SignedIn person, Collection<? extends GrantedAuthority> shown) {
+        if (rule.of(person, shown) != EntryRule.Standing.SHOW) {
+            events.publishEvent(new LoggedIn(person));
+            devices.entered(person);
+        }
     }
 
     /** Counts a refused log-in; {@code blocked} when the password was not even looked at. */

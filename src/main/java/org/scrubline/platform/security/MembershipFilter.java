@@ -8,8 +8,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
-import org.scrubline.platform.Memberships;
+import java.util.UUID;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.TenantScope;
 import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
@@ -27,10 +26,12 @@ import org.springframework.web.filter.OncePerRequestFilter;
  */
 class MembershipFilter extends OncePerRequestFilter {
 
-    private final Memberships memberships;
+    private static final String UNDECIDED = MembershipFilter.class.getName() + ".undecided";
 
-    MembershipFilter(Memberships memberships) {
-        this.memberships = memberships;
+    private final OrganisationEntry organisations;
+
+    MembershipFilter(OrganisationEntry organisations) {
+        this.organisations = organisations;
     }
 
     /** Files that are the same for everyone need no person, so no session is read for them. */
@@ -54,14 +55,18 @@ class MembershipFilter extends OncePerRequestFilter {
             chain.doFilter(request, response);
             return;
         }
-        Optional<SignedIn> who =
-                TenantScope.call(account.tenantId(), () -> memberships.find(account.accountId(), account.tenantId()));
+        OrganisationEntry.Entry entry =
+                organisations.of(account, authentication.getAuthorities(), request.getSession(false));
+        SignedIn who = entry.who();
+        request.setAttribute(UNDECIDED, entry.undecided());
         SecurityContext fresh = SecurityContextHolder.createEmptyContext();
-        who.ifPresent(person -> fresh.setAuthentication(token(person, authentication)));
+        if (who != null) {
+            fresh.setAuthentication(token(who, authentication));
+        }
         SecurityContextHolder.setContext(fresh);
         try {
-            if (who.isPresent()) {
-                continueIn(account, request, response, chain);
+            if (who != null) {
+                continueIn(who.tenantId(), request, response, chain);
             } else {
                 chain.doFilter(request, response);
             }
@@ -70,12 +75,17 @@ class MembershipFilter extends OncePerRequestFilter {
         }
     }
 
+    /** Whether the person of this request has to choose an organisation before anything else. */
+    static boolean undecided(HttpServletRequest request) {
+        return Boolean.TRUE.equals(request.getAttribute(UNDECIDED));
+    }
+
     private static void continueIn(
-            AccountPrincipal account, HttpServletRequest request, HttpServletResponse response, FilterChain chain)
+            UUID organisation, HttpServletRequest request, HttpServletResponse response, FilterChain chain)
             throws ServletException, IOException {
         List<ServletException> failed = new ArrayList<>();
         try {
-            TenantScope.run(account.tenantId(), () -> {
+            TenantScope.run(organisation, () -> {
                 try {
                     chain.doFilter(request, response);
                 } catch (IOException e) {

@@ -9,7 +9,7 @@ import org.scrubline.platform.SignedIn;
  * What a request still lacks though what was shown is right. The person is nobody on every page until it is there.
  *
  * @param who whose password it was, or whom a provider vouched for
- * @param path page that asks for it
+ * @param path page that asks for it, or for the organisation to enter
  * @param shown the factors that were right
  */
 public record SecondStep(SignedIn who, String path, List<String> shown) {

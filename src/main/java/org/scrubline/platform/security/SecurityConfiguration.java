@@ -4,7 +4,6 @@ import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
-import org.scrubline.platform.Memberships;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
@@ -29,6 +28,7 @@ class SecurityConfiguration {
         "/login",
         PasskeyLogInFilter.PATH,
         EntryFilter.SHOW,
+        EntryFilter.CHOOSE,
         "/login/help",
         "/login/new-password",
         "/setup",
@@ -52,7 +52,7 @@ class SecurityConfiguration {
             HttpSecurity http,
             LoginThrottle throttle,
             LoginRecord record,
-            Memberships memberships,
+            OrganisationEntry organisations,
             PasskeyEntrance passkeys,
             CodeEntrance codes,
             ProviderEntrance providers,
@@ -75,7 +75,7 @@ class SecurityConfiguration {
                 .addFilterAfter(codes.filter(), UsernamePasswordAuthenticationFilter.class)
                 .addFilterAfter(providers.start(), UsernamePasswordAuthenticationFilter.class)
                 .addFilterAfter(providers.filter(), UsernamePasswordAuthenticationFilter.class)
-                .addFilterAfter(new MembershipFilter(memberships), SecurityContextHolderFilter.class)
+                .addFilterAfter(new MembershipFilter(organisations), SecurityContextHolderFilter.class)
                 .addFilterBefore(codes.guard(), LogoutFilter.class)
                 .build();
     }

@@ -1,7 +1,6 @@
 package org.scrubline.platform.security;
 
 import java.time.Clock;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
@@ -10,6 +9,7 @@ import java.util.UUID;
 import org.scrubline.platform.Accounts;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.Credential;
+import org.scrubline.platform.InvitationLife;
 import org.scrubline.platform.Recognised;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.SecretCode;
@@ -23,8 +23,6 @@ import org.springframework.transaction.annotation.Transactional;
 
 @Service
 class StoredAccounts implements Accounts, UserDetailsService {
-
-    private static final Duration INVITATION_VALID = Duration.ofDays(7);
 
     private final AccountStore store;
     private final PasswordEncoder encoder;
@@ -94,11 +92,12 @@ class StoredAccounts implements Accounts, UserDetailsService {
 
     @Override
     @Transactional
-    public String invite(UUID accountId) {
+    public String invite(UUID accountId, InvitationLife life) {
         requireNoPassword(accountId);
         String code = SecretCode.create();
         Instant now = clock.instant();
-        store.insertInvitation(SecretCode.hash(code), accountId, now, now.plus(INVITATION_VALID));
+        store.endInvitations(accountId, now);
+        store.insertInvitation(SecretCode.hash(code), accountId, now, now.plus(life.time()));
         return code;
     }
 

@@ -15,6 +15,8 @@ import org.springframework.web.bind.annotation.GetMapping;
 @Controller
 class SecondStepController {
 
+    private static final String PATH = "/login/code";
+
     private final SecondFactors factors;
     private final Passkeys passkeys;
 
@@ -23,9 +25,10 @@ class SecondStepController {
         this.passkeys = passkeys;
     }
 
-    @GetMapping("/login/code")
+    @GetMapping(PATH)
     String page(HttpServletRequest request, HttpSession session, Model model) {
-        SecondStep step = SecondStep.of(request).orElse(null);
+        SecondStep step =
+                SecondStep.of(request).filter(one -> one.path().equals(PATH)).orElse(null);
         if (step == null) {
             return "redirect:/";
         }

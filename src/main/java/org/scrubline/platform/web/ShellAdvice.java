@@ -14,9 +14,11 @@ import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.provider.Connections;
 import org.scrubline.platform.security.Devices;
+import org.scrubline.platform.security.OrganisationEntry;
 import org.springframework.context.MessageSource;
 import org.springframework.core.env.Environment;
 import org.springframework.core.env.Profiles;
+import org.springframework.security.core.Authentication;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.web.bind.annotation.ControllerAdvice;
 import org.springframework.web.bind.annotation.ModelAttribute;
@@ -30,6 +32,7 @@ class ShellAdvice {
     private final Devices devices;
     private final Connections connections;
     private final AccountMail mail;
+    private final OrganisationEntry organisations;
     private final boolean demo;
 
     ShellAdvice(
@@ -38,7 +41,9 @@ class ShellAdvice {
             Devices devices,
             Connections connections,
             AccountMail mail,
+            OrganisationEntry organisations,
             Environment environment) {
+        this.organisations = organisations;
         this.connections = connections;
         this.mail = mail;
         this.rooms = rooms;
@@ -49,7 +54,11 @@ class ShellAdvice {
 
     @ModelAttribute("shell")
     @Nullable
-    Shell shell(@AuthenticationPrincipal @Nullable Object principal, Locale locale, HttpServletRequest request) {
+    Shell shell(
+            @AuthenticationPrincipal @Nullable Object principal,
+            @Nullable Authentication authentication,
+            Locale locale,
+            HttpServletRequest request) {
         return principal instanceof SignedIn who
                 ? new Shell(
                         who.printedName(),
@@ -57,7 +66,7 @@ class ShellAdvice {
                         who.organisationName(),
                         navigation(who),
                         demo,
-                        logInPages(who),
+                        logInPages(who, authentication),
                         !devices.unknown(who, request).isEmpty())
                 : null;
     }
@@ -69,11 +78,18 @@ class ShellAdvice {
                 .toList();
     }
 
-    /** The page of the address is there where mail can be sent, that of the provider where the organisation has one. */
-    private List<String> logInPages(SignedIn who) {
+    /**
+     * The page of the address is there where mail can be sent, that of the provider where the organisation has one, that of
+     * the organisation for whoever belongs to several.
+     */
+    private List<String> logInPages(SignedIn who, @Nullable Authentication authentication) {
         Stream<String> address = mail.isSet() ? Stream.of("address") : Stream.of();
         Stream<String> provider = connections.of(who.tenantId()).map(one -> "provider").stream();
-        return Stream.of(Stream.of("keys", "second-factor", "password", "sessions"), address, provider)
+        Stream<String> organisation =
+                authentication != null && organisations.several(who.accountId(), authentication.getAuthorities())
+                        ? Stream.of("organisation")
+                        : Stream.of();
+        return Stream.of(Stream.of("keys", "second-factor", "password", "sessions"), address, provider, organisation)
                 .flatMap(pages -> pages)
                 .toList();
     }

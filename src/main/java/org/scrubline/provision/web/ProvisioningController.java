@@ -7,10 +7,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import org.scrubline.people.Invitations;
 import org.scrubline.people.People;
-import org.scrubline.platform.Accounts;
 import org.scrubline.platform.FormView;
 import org.scrubline.platform.FreshLogIn;
+import org.scrubline.platform.InvitationLife;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Refusal;
 import org.scrubline.platform.Role;
@@ -39,7 +40,7 @@ class ProvisioningController {
     private final ProvisionTokens tokens;
     private final Provisioning provisioning;
     private final People people;
-    private final Accounts accounts;
+    private final Invitations invitations;
     private final FreshLogIn fresh;
     private final ProvisioningPages pages;
     private final Wording wording;
@@ -48,14 +49,14 @@ class ProvisioningController {
             ProvisionTokens tokens,
             Provisioning provisioning,
             People people,
-            Accounts accounts,
+            Invitations invitations,
             FreshLogIn fresh,
             ProvisioningPages pages,
             Wording wording) {
         this.tokens = tokens;
         this.provisioning = provisioning;
         this.people = people;
-        this.accounts = accounts;
+        this.invitations = invitations;
         this.fresh = fresh;
         this.pages = pages;
         this.wording = wording;
@@ -99,12 +100,16 @@ class ProvisioningController {
         return "redirect:" + PATH;
     }
 
-    /** Gives somebody the directory brought a first role in the administrator's programme. */
+    /**
+     * Gives somebody the directory brought a first role in the administrator's programme, and an invitation unless they came
+     * in already.
+     */
     @PostMapping("/persons/{id}/role")
     String giveRole(
             @AuthenticationPrincipal SignedIn who,
             @PathVariable UUID id,
             @RequestParam(defaultValue = "") String role,
+            @RequestParam(defaultValue = "") String life,
             HttpSession session,
             Model model,
             HttpServletResponse response,
@@ -121,13 +126,27 @@ class ProvisioningController {
             response.setStatus(422);
             return show(who, session, model, refused(Refusal.of("refusal.role")));
         }
-        people.grant(programme, user.id(), given.get());
-        redirect.addFlashAttribute("flash", wording.text("provision.role.given", user.printedName()));
-        if (user.invitable()) {
-            redirect.addFlashAttribute("invited", user.username());
-            redirect.addFlashAttribute("code", accounts.invite(user.account()));
-        }
-        return "redirect:" + PATH;
+        return InvitationLife.chosen(life)
+                .fold(
+                        time -> {
+                            people.grant(programme, user.id(), given.get());
+                            redirect.addFlashAttribute(
+                                    "flash", wording.text("provision.role.given", user.printedName()));
+                            invitations
+                                    .make(programme, user.id(), time)
+                                    .fold(made -> handOver(made, redirect), reasons -> redirect);
+                            return "redirect:" + PATH;
+                        },
+                        reasons -> {
+                            response.setStatus(422);
+                            return show(who, session, model, refused(reasons.get(0)));
+                        });
+    }
+
+    private RedirectAttributes handOver(Invitations.Made made, RedirectAttributes redirect) {
+        return redirect.addFlashAttribute("invited", made.username())
+                .addFlashAttribute("code", made.code())
+                .addFlashAttribute("life", wording.text(made.life().messageKey()));
     }
 
     private String tooLate(SignedIn who, HttpSession session, Model model, HttpServletResponse response) {

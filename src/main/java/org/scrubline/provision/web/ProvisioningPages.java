@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.scrubline.platform.InvitationLife;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.Wording;
@@ -49,7 +50,8 @@ class ProvisioningPages {
             boolean recent,
             List<TokenLine> tokens,
             List<PersonLine> waiting,
-            List<Option> roles) {}
+            List<Option> roles,
+            List<Option> lives) {}
 
     /** A token; {@code used} is null until it is. */
     record TokenLine(
@@ -72,6 +74,9 @@ class ProvisioningPages {
                         .toList(),
                 Arrays.stream(Role.values())
                         .map(role -> new Option(role.name(), wording.text(role.messageKey())))
+                        .toList(),
+                Arrays.stream(InvitationLife.values())
+                        .map(life -> new Option(life.name(), wording.text(life.messageKey())))
                         .toList());
     }
 

@@ -27,6 +27,9 @@ import org.scrubline.ledger.Assertions;
 import org.scrubline.ledger.CredentialCheck;
 import org.scrubline.ledger.CredentialClaim;
 import org.scrubline.ledger.LeafKind;
+import org.scrubline.people.Invitations;
+import org.scrubline.people.People;
+import org.scrubline.platform.InvitationLife;
 import org.scrubline.platform.Passkeys;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
@@ -37,6 +40,7 @@ import org.scrubline.signoff.SignedSheet;
 import org.scrubline.signoff.SignedSheets;
 import org.scrubline.signoff.SigningFixture;
 import org.scrubline.support.TestOrganisations;
+import org.scrubline.support.TestOrganisations.TestOrganisation;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.context.annotation.Import;
@@ -56,6 +60,12 @@ class PasskeyIT {
 
     @Autowired
     TestOrganisations organisations;
+
+    @Autowired
+    People people;
+
+    @Autowired
+    Invitations invitations;
 
     @Autowired
     SheetFixture sheetFixture;
@@ -235,6 +245,43 @@ class PasskeyIT {
         assertThat(page.locator("[data-passkey]")).hasCount(0);
         assertThat(page.locator("#password")).isVisible();
         assertThat(passkeys.of(colleague.accountId())).isEmpty();
+    }
+
+    @Test
+    void whoBelongsToTwoOrganisationsChoosesAfterThePasskeyWithOneClick() {
+        TestOrganisation other = organisations.open();
+        String code = invitedBy(other);
+        logIn(theatre.supervisor());
+        page.navigate(address("/account/keys"));
+        addAKey("theatre phone");
+        page.navigate(address("/account/invitation"));
+        look("own-invitation");
+        page.locator("#code").fill(code);
+        page.locator("main .button-main").click();
+        page.waitForURL("**/account/organisation");
+        look("organisation");
+        page.locator("header .who button").click();
+        page.waitForURL("**/login?left");
+
+        page.locator("[data-passkey] button").click();
+        page.waitForURL("**/login/organisation");
+        look("organisation-choice");
+        page.locator("main button[value='" + other.tenant() + "']").click();
+        page.waitForURL(url -> !url.contains("/login"));
+        assertThat(page.locator(".who b")).hasText("A. Verrin");
+    }
+
+    private String invitedBy(TestOrganisation other) {
+        return other.in(() -> {
+            UUID programme = other.programme().id();
+            UUID person = people.addPerson(programme, "A. Verrin", "v" + programme, Role.TRAINEE)
+                    .orThrow()
+                    .personId();
+            return invitations
+                    .make(programme, person, InvitationLife.DAY)
+                    .orThrow()
+                    .code();
+        });
     }
 
     @Test

@@ -1,32 +1,26 @@
 package org.scrubline.platform.production;
 
 import java.util.List;
-import java.util.stream.Stream;
 import org.scrubline.platform.UnsafeSettings;
 import org.springframework.beans.factory.InitializingBean;
 import org.springframework.context.annotation.Profile;
-import org.springframework.core.env.Environment;
 import org.springframework.stereotype.Component;
 
-/** Refuses to start the production profile where something would put real records at risk (decision 0022). */
+/** Refuses to start the production profile on a database that could lose what it said was stored (decision 0022). */
 @Component
 @Profile("production")
-class ProductionGuard implements InitializingBean {
+class DurabilityGuard implements InitializingBean {
 
-    private final Environment settings;
     private final DurabilityQueries database;
 
-    ProductionGuard(Environment settings, DurabilityQueries database) {
-        this.settings = settings;
+    DurabilityGuard(DurabilityQueries database) {
         this.database = database;
     }
 
     @Override
     public void afterPropertiesSet() {
-        List<String> problems = Stream.concat(
-                        ProductionSettings.problems(settings).stream(),
-                        database.off().stream().map(ProductionGuard::sentence))
-                .toList();
+        List<String> problems =
+                database.off().stream().map(DurabilityGuard::sentence).toList();
         if (!problems.isEmpty()) {
             throw new UnsafeSettings(problems);
         }

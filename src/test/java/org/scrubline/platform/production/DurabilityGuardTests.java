@@ -11,18 +11,10 @@ import org.scrubline.support.ScrublineTest;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.diagnostics.FailureAnalysis;
 import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.mock.env.MockEnvironment;
 import org.springframework.transaction.support.TransactionTemplate;
 
 @ScrublineTest
-class ProductionGuardTests {
-
-    private static final MockEnvironment SAFE = new MockEnvironment()
-            .withProperty("scrubline.web.origin", "https://scrubline.hospital.example")
-            .withProperty("server.forward-headers-strategy", "native")
-            .withProperty("server.servlet.session.cookie.secure", "true")
-            .withProperty("scrubline.ledger.origin", "records.hospital.example")
-            .withProperty("management.endpoints.web.exposure.include", "health");
+class DurabilityGuardTests {
 
     @Autowired
     DurabilityQueries database;
@@ -39,7 +31,7 @@ class ProductionGuardTests {
         transaction.executeWithoutResult(status -> {
             jdbc.sql("set local synchronous_commit = off").update();
             assertThat(database.off()).contains("synchronous_commit");
-            assertThatThrownBy(() -> new ProductionGuard(SAFE, database).afterPropertiesSet())
+            assertThatThrownBy(() -> new DurabilityGuard(database).afterPropertiesSet())
                     .isInstanceOf(UnsafeSettings.class)
                     .hasMessageContaining("switch synchronous_commit of the database on");
         });
