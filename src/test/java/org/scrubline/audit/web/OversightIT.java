@@ -22,6 +22,7 @@ import org.scrubline.browser.Chromium;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.database.TestDatabase;
+import org.scrubline.rubric.Procedures;
 import org.scrubline.rubric.Rubrics;
 import org.scrubline.signoff.SignedSheet;
 import org.scrubline.support.History;
@@ -57,6 +58,7 @@ class OversightIT {
     SignedIn director;
     SignedIn visitor;
     SignedIn hallinor;
+    SignedIn supervisor;
     SignedSheet signed;
     BrowserContext context;
     Page page;
@@ -68,7 +70,7 @@ class OversightIT {
         visitor = organisation.join("Rhosyn Callavere", Role.VISITOR);
         hallinor = organisation.join("Fenna Hallinor", Role.TRAINEE);
         organisation.join("Brisa Tekmor", Role.TRAINEE);
-        SignedIn supervisor = organisation.join("Ottilie Brannock", Role.SUPERVISOR);
+        supervisor = organisation.join("Ottilie Brannock", Role.SUPERVISOR);
         organisation.in(() -> rubrics.publishLibrary(director.personId()).orThrow());
         signed = history.signed(organisation, hallinor, supervisor, ENDED, Map.of("TF09", 2));
         context = Chromium.browser().newContext(new Browser.NewContextOptions().setJavaScriptEnabled(true));
@@ -133,6 +135,38 @@ class OversightIT {
         page.locator("main .button-main").click();
         assertThat(page.locator("[role=status]").first().innerText()).contains("The hold is set.");
         look("/retention", "retention");
+    }
+
+    @Test
+    void aReferenceCaseIsAddedScoredAndReadAgain() {
+        enter(director);
+        look("/reference-cases", "reference-cases-empty");
+        look("/cohort/reference", "reference-scores-few");
+        page.navigate(address("/reference-cases"));
+        page.locator("main form .button-main").click();
+        assertThat(page.locator(".error-summary").innerText()).contains("Choose the band of the case.");
+        look(null, "reference-cases-unfilled");
+        page.locator("input[name=reference]").fill("REF-1");
+        page.locator("input[name=title]").fill("An even flap");
+        page.locator("select[name=procedure]").selectOption(Procedures.TRAB_FORNIX);
+        page.locator("select[name=band]").selectOption("B");
+        page.locator("textarea[name=film]").fill("Teaching drive, folder of flaps.");
+        page.locator("input[name=closesOn]").fill(LocalDate.now(ZoneId.of("Europe/London")).plusDays(7).toString());
+        page.locator("main form .button-main").click();
+        assertThat(page.locator("[role=status]").first().innerText()).contains("The reference case is added.");
+        look(null, "reference-case-open");
+        String path = page.url();
+
+        enter(supervisor);
+        look("/my-scoring/reference", "my-reference-scores-few");
+        page.navigate(path);
+        page.locator("input[name='level.TF01'][value='4']").press("Space");
+        look(null, "reference-case-scoring");
+        page.locator("input[name=rest]").press("Space");
+        page.locator("main form .button-main").click();
+        assertThat(page.locator("#own-scores").innerText()).contains("not seen");
+        look(null, "reference-case-scored");
+        look("/reference-cases", "reference-cases");
     }
 
     private void give() {
