@@ -108,16 +108,16 @@ class ReferencePages {
         List<ReferenceListPage.Line> lines = new ArrayList<>();
         String query = "?programme=" + list.programme().id();
         if (who.has(Role.SUPERVISOR, list.programme().id())) {
-            lines.add(line("/my-scoring/reference" + query, "reference.to.own"));
+            lines.add(line("/my-scoring/reference" + query, "reference.to.own", "reference.about.own"));
         }
         if (list.directs()) {
-            lines.add(line("/cohort/reference" + query, "reference.to.all"));
+            lines.add(line("/cohort/reference" + query, "reference.to.all", "reference.about.all"));
         }
         return lines;
     }
 
-    private ReferenceListPage.Line line(String href, String key) {
-        return new ReferenceListPage.Line(href, words.say(key), words.say(key + ".note"), null);
+    private ReferenceListPage.Line line(String href, String key, String about) {
+        return new ReferenceListPage.Line(href, words.say(key), words.say(about), null);
     }
 
     private ReferenceListPage.Choices choices(List<Rubric> procedures) {

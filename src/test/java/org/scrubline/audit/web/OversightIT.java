@@ -151,7 +151,8 @@ class OversightIT {
         page.locator("select[name=procedure]").selectOption(Procedures.TRAB_FORNIX);
         page.locator("select[name=band]").selectOption("B");
         page.locator("textarea[name=film]").fill("Teaching drive, folder of flaps.");
-        page.locator("input[name=closesOn]").fill(LocalDate.now(ZoneId.of("Europe/London")).plusDays(7).toString());
+        page.locator("input[name=closesOn]")
+                .fill(LocalDate.now(ZoneId.of("Europe/London")).plusDays(7).toString());
         page.locator("main form .button-main").click();
         assertThat(page.locator("[role=status]").first().innerText()).contains("The reference case is added.");
         look(null, "reference-case-open");

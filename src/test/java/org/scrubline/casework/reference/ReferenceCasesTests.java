@@ -82,7 +82,9 @@ class ReferenceCasesTests {
 
         ReferenceScoring own = open(here.supervisor(), id).own();
         assertThat(own).isNotNull();
-        assertThat(own.levels()).containsEntry("TF09", 4).hasSize(fornix().steps().size() - 1);
+        assertThat(own.levels())
+                .containsEntry("TF09", 4)
+                .hasSize(fornix().steps().size() - 1);
         assertThat(own.notSeen()).containsExactly("TF01");
         assertThat(open(here.supervisor(), id).scores()).isFalse();
     }
@@ -99,10 +101,12 @@ class ReferenceCasesTests {
         close(id);
         assertThat(comparable(here.supervisor())).as("closed, not scored").isEmpty();
         assertThat(comparable(colleague)).hasSize(1);
-        assertThat(all()).singleElement().satisfies(one -> assertThat(one.scorings())
+        assertThat(all())
                 .singleElement()
-                .extracting(ReferenceScoring::name)
-                .isEqualTo("Dr Hesper Vantrelle"));
+                .satisfies(one -> assertThat(one.scorings())
+                        .singleElement()
+                        .extracting(ReferenceScoring::name)
+                        .isEqualTo("Dr Hesper Vantrelle"));
     }
 
     @Test
@@ -224,7 +228,8 @@ class ReferenceCasesTests {
                 }
             }
             for (String table : tables) {
-                try (ResultSet hash = statement.executeQuery("""
+                try (ResultSet hash = statement.executeQuery(
+                        """
                         select md5(coalesce(string_agg(t::text, ' ' order by t::text), ''))
                         from %s t
                         where tenant_id = '%s'

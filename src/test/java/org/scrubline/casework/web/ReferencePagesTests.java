@@ -62,7 +62,9 @@ class ReferencePagesTests {
         assertThat(page("/reference-cases", brannock))
                 .contains("No reference case yet")
                 .doesNotContain("Add a reference case", "??");
-        assertThat(page("/reference-cases", director)).contains("Add a reference case").doesNotContain("??");
+        assertThat(page("/reference-cases", director))
+                .contains("Add a reference case")
+                .doesNotContain("??");
         assertThat(page("/my-scoring/reference", brannock))
                 .contains("Too little to judge: no supervisor and no step scored by two or more so far")
                 .contains("Too few cases or scorers to conclude.")
@@ -92,9 +94,7 @@ class ReferencePagesTests {
                 .contains("Teaching drive, folder of flaps.", "Send my scores", "value=\"NOT_SEEN\"")
                 .contains(fornix().step("TF09").sentence(4))
                 .doesNotContain("<a href=\"Teaching", "??");
-        assertThat(page(path, director))
-                .contains("Close this reference case")
-                .doesNotContain("Send my scores");
+        assertThat(page(path, director)).contains("Close this reference case").doesNotContain("Send my scores");
     }
 
     @Test
@@ -111,8 +111,8 @@ class ReferencePagesTests {
     @Test
     void untouchedStepsAreNotSeenWhenTheSupervisorSaysSo() throws Exception {
         String path = added("REF-1");
-        MockHttpServletResponse kept =
-                send(path + "/scores", brannock, Map.of("level.TF09", "4", "level.TF10", "NOT_SEEN", "rest", "NOT_SEEN"));
+        MockHttpServletResponse kept = send(
+                path + "/scores", brannock, Map.of("level.TF09", "4", "level.TF10", "NOT_SEEN", "rest", "NOT_SEEN"));
         assertThat(kept.getStatus()).isEqualTo(302);
         assertThat(page(path, brannock))
                 .contains("Scores of a reference case stay as they were sent.")
@@ -147,7 +147,8 @@ class ReferencePagesTests {
                 .doesNotContain("??");
         assertThat(page("/done?action=reference-scored", director))
                 .contains("Dr Ottilie Brannock scored the reference case REF-1.");
-        assertThat(page("/done?action=seen-reference-scores", director)).contains("Dr Corisande Delmarr read how alike");
+        assertThat(page("/done?action=seen-reference-scores", director))
+                .contains("Dr Corisande Delmarr read how alike");
     }
 
     private interface Says {
@@ -165,13 +166,20 @@ class ReferencePagesTests {
                 "/reference-cases",
                 director,
                 Map.of(
-                        "programme", here.programme().toString(),
-                        "reference", reference,
-                        "title", "An even flap",
-                        "procedure", Procedures.TRAB_FORNIX,
-                        "band", "B",
-                        "film", "Teaching drive, folder of flaps.",
-                        "closesOn", today.plusDays(7).toString()));
+                        "programme",
+                        here.programme().toString(),
+                        "reference",
+                        reference,
+                        "title",
+                        "An even flap",
+                        "procedure",
+                        Procedures.TRAB_FORNIX,
+                        "band",
+                        "B",
+                        "film",
+                        "Teaching drive, folder of flaps.",
+                        "closesOn",
+                        today.plusDays(7).toString()));
         assertThat(added.getStatus()).isEqualTo(302);
         String path = String.valueOf(added.getRedirectedUrl());
         assertThat(UUID.fromString(path.substring(path.lastIndexOf('/') + 1))).isNotNull();

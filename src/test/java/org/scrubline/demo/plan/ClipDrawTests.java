@@ -28,11 +28,12 @@ class ClipDrawTests {
         List<PlannedClip> clips = ClipDraw.draw(DemoPlan.USUAL_SEED, RUBRICS);
         assertThat(clips).extracting(PlannedClip::month).containsExactly(2, 2, 2, 2, 2, 2, 14, 14, 14, 14, 14, 14);
         assertThat(clips).extracting(PlannedClip::reference).doesNotHaveDuplicates();
-        assertThat(clips).allSatisfy(clip -> assertThat(clip.scores())
-                .hasSize(DemoCast.SUPERVISORS.size())
-                .allSatisfy((scorer, levels) -> assertThat(levels.values())
-                        .hasSizeGreaterThan(15)
-                        .allSatisfy(level -> assertThat(level).isBetween(1, 5))));
+        assertThat(clips)
+                .allSatisfy(clip -> assertThat(clip.scores())
+                        .hasSize(DemoCast.SUPERVISORS.size())
+                        .allSatisfy((scorer, levels) -> assertThat(levels.values())
+                                .hasSizeGreaterThan(15)
+                                .allSatisfy(level -> assertThat(level).isBetween(1, 5))));
         assertThat(ClipDraw.draw(DemoPlan.USUAL_SEED, RUBRICS)).isEqualTo(clips);
         assertThat(ClipDraw.draw(1, RUBRICS)).isNotEqualTo(clips);
     }

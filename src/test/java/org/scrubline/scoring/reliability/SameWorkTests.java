@@ -63,8 +63,7 @@ class SameWorkTests {
     void theSameRatingsInAnotherOrderGiveTheSame() {
         List<Rating> shuffled = new ArrayList<>(ratings(FOUR_OBSERVERS));
         Collections.shuffle(shuffled, new Random(7));
-        assertThat(new SameWork(shuffled).alphaOfAny())
-                .isEqualTo(new SameWork(ratings(FOUR_OBSERVERS)).alphaOfAny());
+        assertThat(new SameWork(shuffled).alphaOfAny()).isEqualTo(new SameWork(ratings(FOUR_OBSERVERS)).alphaOfAny());
     }
 
     @Test
@@ -103,8 +102,9 @@ class SameWorkTests {
         assertThat(same.difference("scorer 0")).isEqualTo(new Difference(20, 2, 4));
         assertThat(same.difference("scorer 1")).isEqualTo(new Difference(20, 3, 4));
         assertThat(same.difference("scorer 3")).extracting(Difference::mean).isEqualTo(2.);
-        assertThat(same.bySteps("scorer 3")).hasSize(5).allSatisfy((step, one) -> assertThat(one)
-                .isEqualTo(new Difference(4, 5, 3)));
+        assertThat(same.bySteps("scorer 3"))
+                .hasSize(5)
+                .allSatisfy((step, one) -> assertThat(one).isEqualTo(new Difference(4, 5, 3)));
     }
 
     @Test
