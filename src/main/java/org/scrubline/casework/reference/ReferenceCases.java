@@ -1,17 +1,14 @@
 package org.scrubline.casework.reference;
 
 import java.time.Clock;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.Ledger;
-import org.scrubline.people.People;
 import org.scrubline.people.Programme;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.FreeText;
@@ -21,7 +18,6 @@ import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.TypedDay;
 import org.scrubline.rubric.PublishedRubric;
-import org.scrubline.rubric.Rubric;
 import org.scrubline.rubric.Rubrics;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
@@ -39,8 +35,8 @@ public class ReferenceCases {
     public static final String NOT_SEEN = "NOT_SEEN";
 
     private final ReferenceStore store;
+    private final ReferenceReading reading;
     private final ReferenceRule rule;
-    private final People people;
     private final Rubrics rubrics;
     private final Ledger ledger;
     private final ApplicationEventPublisher events;
@@ -48,15 +44,15 @@ public class ReferenceCases {
 
     ReferenceCases(
             ReferenceStore store,
+            ReferenceReading reading,
             ReferenceRule rule,
-            People people,
             Rubrics rubrics,
             Ledger ledger,
             ApplicationEventPublisher events,
             Clock clock) {
         this.store = store;
+        this.reading = reading;
         this.rule = rule;
-        this.people = people;
         this.rubrics = rubrics;
         this.ledger = ledger;
         this.events = events;
@@ -71,18 +67,7 @@ public class ReferenceCases {
      */
     @Transactional(readOnly = true)
     public ReferenceList list(SignedIn who, @Nullable UUID programme) {
-        List<Programme> readable = programmes(who, Role.SUPERVISOR, Role.DIRECTOR);
-        Programme of = chosen(readable, programme);
-        Map<UUID, List<ReferenceScoring>> scorings = scorings(of);
-        return new ReferenceList(
-                of,
-                readable,
-                store.of(of.id()).stream()
-                        .map(one -> file(who, of, one, scorings.getOrDefault(one.id(), List.of())))
-                        .toList(),
-                people.holding(of.id(), Role.SUPERVISOR).size(),
-                who.has(Role.DIRECTOR, of.id()),
-                inForce());
+        return reading.list(who, programme);
     }
 
     /**
@@ -92,15 +77,13 @@ public class ReferenceCases {
      */
     @Transactional(readOnly = true)
     public ReferenceFile open(SignedIn who, UUID id) {
-        ReferenceCase reference = store.find(id).orElseThrow(NotFound::new);
-        Programme programme = chosen(programmes(who, Role.SUPERVISOR, Role.DIRECTOR), reference.programmeId());
-        return file(who, programme, reference, scorings(programme).getOrDefault(id, List.of()));
+        return reading.open(who, id);
     }
 
     /** Closed cases this supervisor scored, with everyone's scores; oldest first. */
     @Transactional(readOnly = true)
     public List<ScoredReference> comparable(SignedIn supervisor, UUID programme) {
-        return closed(chosen(programmes(supervisor, Role.SUPERVISOR), programme)).stream()
+        return reading.closed(reading.programme(supervisor, programme, Role.SUPERVISOR)).stream()
                 .filter(one -> one.scorings().stream()
                         .anyMatch(scoring -> scoring.scorerId().equals(supervisor.personId())))
                 .toList();
@@ -109,16 +92,7 @@ public class ReferenceCases {
     /** All closed cases, for a director; oldest first. */
     @Transactional(readOnly = true)
     public List<ScoredReference> allComparable(SignedIn director, UUID programme) {
-        return closed(chosen(programmes(director, Role.DIRECTOR), programme));
-    }
-
-    private List<ScoredReference> closed(Programme programme) {
-        Map<UUID, List<ReferenceScoring>> scorings = scorings(programme);
-        return store.of(programme.id()).stream()
-                .filter(one -> one.closed(rule.today(programme)))
-                .sorted(Comparator.comparing(ReferenceCase::closesOn).thenComparing(ReferenceCase::reference))
-                .map(one -> new ScoredReference(one, rubric(one), scorings.getOrDefault(one.id(), List.of())))
-                .toList();
+        return reading.closed(reading.programme(director, programme, Role.DIRECTOR));
     }
 
     /**
@@ -128,9 +102,9 @@ public class ReferenceCases {
      * @throws NotFound for anyone but a director of the programme
      */
     public Attempt<ReferenceCase> add(SignedIn director, UUID programmeId, ReferenceDraft draft) {
-        Programme programme = chosen(programmes(director, Role.DIRECTOR), programmeId);
+        Programme programme = reading.programme(director, programmeId, Role.DIRECTOR);
         List<Refusal> reasons = rule.against(programme, draft);
-        Optional<PublishedRubric> rubric = inForce().stream()
+        Optional<PublishedRubric> rubric = reading.inForce().stream()
                 .filter(one -> one.procedure().equals(draft.procedure()))
                 .map(one -> rubrics.current(one.procedure()))
                 .findFirst();
@@ -181,11 +155,11 @@ public class ReferenceCases {
      */
     public Attempt<ReferenceScoring> score(SignedIn supervisor, UUID id, Map<String, String> answers) {
         ReferenceCase reference = store.held(id).orElseThrow(NotFound::new);
-        Programme programme = chosen(programmes(supervisor, Role.SUPERVISOR), reference.programmeId());
+        Programme programme = reading.programme(supervisor, reference.programmeId(), Role.SUPERVISOR);
         if (reference.closed(rule.today(programme))) {
             return Attempt.refused(Refusal.at("rest", "refusal.reference.closed"));
         }
-        Optional<Refusal> reason = rule.against(supervisor, rubric(reference), answers);
+        Optional<Refusal> reason = rule.against(supervisor, reading.rubric(reference), answers);
         if (reason.isPresent()) {
             return Attempt.refused(reason.get());
         }
@@ -210,54 +184,5 @@ public class ReferenceCases {
 
     private void tell(String action, SignedIn who, ReferenceCase reference) {
         events.publishEvent(new ReferenceChanged(action, who.personId(), reference));
-    }
-
-    private ReferenceFile file(
-            SignedIn who, Programme programme, ReferenceCase reference, List<ReferenceScoring> scorings) {
-        boolean closed = reference.closed(rule.today(programme));
-        ReferenceScoring own = scorings.stream()
-                .filter(one -> one.scorerId().equals(who.personId()))
-                .findFirst()
-                .orElse(null);
-        return new ReferenceFile(
-                reference,
-                rubric(reference),
-                programme.zone(),
-                closed,
-                own,
-                scorings.size(),
-                !closed && own == null && who.has(Role.SUPERVISOR, programme.id()),
-                who.has(Role.DIRECTOR, programme.id()));
-    }
-
-    private Map<UUID, List<ReferenceScoring>> scorings(Programme programme) {
-        return store.scorings(programme.id()).stream()
-                .collect(Collectors.groupingBy(ReferenceScoring::referenceCaseId));
-    }
-
-    private Rubric rubric(ReferenceCase reference) {
-        return rubrics.byId(reference.rubricId()).orElseThrow().rubric();
-    }
-
-    private List<Rubric> inForce() {
-        return rubrics.published().stream()
-                .map(one -> one.rubric().procedure())
-                .distinct()
-                .map(procedure -> rubrics.current(procedure).rubric())
-                .toList();
-    }
-
-    private List<Programme> programmes(SignedIn who, Role... roles) {
-        return people.programmes().stream()
-                .filter(programme -> Stream.of(roles).anyMatch(role -> who.has(role, programme.id())))
-                .sorted(Comparator.comparing(Programme::name).thenComparing(Programme::id))
-                .toList();
-    }
-
-    private static Programme chosen(List<Programme> readable, @Nullable UUID programme) {
-        return readable.stream()
-                .filter(one -> programme == null || one.id().equals(programme))
-                .findFirst()
-                .orElseThrow(NotFound::new);
     }
 }
