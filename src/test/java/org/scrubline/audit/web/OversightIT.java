@@ -11,19 +11,26 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.scrubline.browser.Axe;
 import org.scrubline.browser.Chromium;
+import org.scrubline.casework.reference.ReferenceCases;
+import org.scrubline.casework.reference.ReferenceDraft;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.database.TestDatabase;
 import org.scrubline.rubric.Procedures;
 import org.scrubline.rubric.Rubrics;
+import org.scrubline.rubric.Step;
 import org.scrubline.signoff.SignedSheet;
 import org.scrubline.support.History;
 import org.scrubline.support.TestOrganisations;
@@ -55,6 +62,10 @@ class OversightIT {
     @Autowired
     History history;
 
+    @Autowired
+    ReferenceCases references;
+
+    TestOrganisation organisation;
     SignedIn director;
     SignedIn visitor;
     SignedIn hallinor;
@@ -65,7 +76,7 @@ class OversightIT {
 
     @BeforeEach
     void signASheet() {
-        TestOrganisation organisation = organisations.open();
+        organisation = organisations.open();
         director = organisation.join("Corisande Delmarr", Role.DIRECTOR);
         visitor = organisation.join("Rhosyn Callavere", Role.VISITOR);
         hallinor = organisation.join("Fenna Hallinor", Role.TRAINEE);
@@ -168,6 +179,43 @@ class OversightIT {
         assertThat(page.locator("#own-scores").innerText()).contains("not seen");
         look(null, "reference-case-scored");
         look("/reference-cases", "reference-cases");
+
+        compareFour();
+        look("/my-scoring/reference", "my-reference-scores");
+        enter(director);
+        look("/cohort/reference", "reference-scores");
+    }
+
+    /** Four supervisors score two more cases of many steps, and the director closes them. */
+    private void compareFour() {
+        List<SignedIn> four = new ArrayList<>(List.of(supervisor));
+        for (String name : List.of("Hesper Vantrelle", "Ludo Karsenmark", "Ines Quorral")) {
+            four.add(organisation.join(name, Role.SUPERVISOR));
+        }
+        String day = LocalDate.now(ZoneId.of("Europe/London")).plusDays(7).toString();
+        UUID programme = organisation.programme().id();
+        for (String reference : List.of("REF-2", "REF-3")) {
+            ReferenceDraft draft = new ReferenceDraft(
+                    reference, "A short eye", Procedures.TRAB_FORNIX, "C", "Teaching drive, folder of eyes.", day);
+            UUID id = organisation
+                    .in(() -> references.add(director, programme, draft))
+                    .orThrow()
+                    .id();
+            for (SignedIn who : four) {
+                Map<String, String> answers =
+                        organisation.in(() -> rubrics.current(Procedures.TRAB_FORNIX)).rubric().steps().stream()
+                                .collect(Collectors.toMap(
+                                        Step::code,
+                                        step -> who == supervisor
+                                                ? step.critical() ? "2" : "3"
+                                                : step.critical() ? "3" : "5"));
+                organisation.in(() -> references.score(who, id, answers)).orThrow();
+            }
+            organisation.in(() -> {
+                references.close(director, id);
+                return true;
+            });
+        }
     }
 
     private void give() {
