@@ -106,6 +106,18 @@ class ArchitectureTests {
             .onlyHaveDependentClassesThat()
             .haveNameMatching("org\\.scrubline\\.casework\\.(web\\.)?(Stored)?Reflection.*");
 
+    /** Their own pages and the demo; no curve, count, pack or decision. */
+    @ArchTest
+    static final ArchRule referenceCasesFeedNoNumberAboutATrainee = classes()
+            .that()
+            .resideInAPackage("org.scrubline.casework.reference")
+            .should()
+            .onlyHaveDependentClassesThat()
+            .haveNameMatching("org\\.scrubline\\.casework\\.(reference\\.|web\\.)Reference.*"
+                    + "|org\\.scrubline\\.casework\\.reference\\.Scored.*"
+                    + "|org\\.scrubline\\.cohort\\.(web\\.)?Reference.*"
+                    + "|org\\.scrubline\\.demo\\.Demo.*");
+
     /** The analyst's page and the person's own; no curve, signal, pack or decision. */
     @ArchTest
     static final ArchRule whatPeopleSaidAboutThemselvesFeedsNoNumberAboutThem = classes()

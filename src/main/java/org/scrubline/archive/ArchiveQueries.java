@@ -109,6 +109,14 @@ class ArchiveQueries {
                         where tenant_id = :tenant
                           and trainee_id = :person)
                     """),
+            Part.of("reference-scores", "reference_scoring", "scorer_id = :person"),
+            Part.of("reference-steps", "reference_step", """
+                    reference_scoring_id in (
+                        select id
+                        from reference_scoring
+                        where tenant_id = :tenant
+                          and scorer_id = :person)
+                    """),
             Part.of("signing-statements", "signing_statement", "person_id = :person"),
             Part.of("supervision-levels", "entitlement_change", "trainee_id = :person"),
             Part.of("committee-decisions", "committee_decision", ":person in (trainee_id, signer_id)"),
@@ -205,6 +213,7 @@ class ArchiveQueries {
             Map.entry("retention_setting", "a rule of the programme; that somebody set it is in what was done"),
             Map.entry("programme_setting", "a rule of the programme; that somebody set it is in what was done"),
             Map.entry("exposure_plan", "the programme's; that somebody planned it is in what was done"),
+            Map.entry("reference_case", "the programme's; that somebody added or closed it is in what was done"),
             Map.entry("record_removal", "which records were removed; that somebody did it is in what was done"),
             Map.entry("hand_off", "lives for minutes"),
             Map.entry("meeting", "the programme's; who was called to one is there"),

@@ -4,7 +4,16 @@
  */
 @ApplicationModule(
         displayName = "Cohort",
-        allowedDependencies = {"progress", "scoring", "rubric", "people", "platform", "casework", "signoff"})
+        allowedDependencies = {
+            "progress",
+            "scoring",
+            "rubric",
+            "people",
+            "platform",
+            "casework",
+            "casework :: reference",
+            "signoff"
+        })
 @NullMarked
 package org.scrubline.cohort;
 

@@ -28,15 +28,15 @@ import org.scrubline.rubric.Family;
 import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
 
-/** The committee's meetings: at the end of the first year for those who leave, and at the end of the plan. */
+/** The committee's meetings, every half year; at the end of the first for those who leave then. */
 @Component
 @Profile("demo")
 class DemoCommittee {
 
     private static final Duration BEFORE_END = Duration.ofDays(9);
     private static final Duration LETTER_AFTER = Duration.ofDays(2);
-    private static final int REVIEW_MONTHS = 6;
-    private static final int FIRST_YEAR = 12;
+    private static final int SOON = 6;
+    private static final int NEXT_YEAR = 12;
     private static final List<String> MEMBERS = List.of("quillmere", "delmarr", "brevonne");
 
     private final Meetings meetings;
@@ -52,6 +52,18 @@ class DemoCommittee {
     }
 
     private record Answer(String trainee, @Nullable EntitlementLevel level, String reasons, String departing) {}
+
+    private static final List<Answer> HALF_YEAR = List.of(
+            new Answer(
+                    "travard",
+                    EntitlementLevel.E1,
+                    "Learns fast; parts of a case go well when they are agreed step by step beforehand.",
+                    "Half a year is short; the committee also heard the supervisors of the last cases."),
+            new Answer(
+                    "hallinor",
+                    null,
+                    "The signed cases of half a year are too few to conclude. Every step should be seen more often.",
+                    ""));
 
     private static final List<Answer> YEAR_ONE = List.of(
             new Answer(
@@ -70,6 +82,19 @@ class DemoCommittee {
                     "Able in what was seen, but most of it was seen by one supervisor. A second place is arranged.",
                     ""));
 
+    private static final List<Answer> YEAR_AND_A_HALF = List.of(
+            new Answer(
+                    "travard",
+                    EntitlementLevel.E2,
+                    "Critical steps were steady over the year, at three places and with many supervisors.",
+                    "The committee also heard the supervisors of the last cases, who stepped in nowhere."),
+            new Answer(
+                    "pelgrove",
+                    EntitlementLevel.E1,
+                    "Back from leave and regaining what was there before; parts of a case go on as agreed beforehand.",
+                    "The committee wants to see some months without a break before the whole case."),
+            new Answer("ishimar", null, "Half a year in the programme; the signed cases are too few to conclude.", ""));
+
     private static final List<Answer> YEAR_TWO = List.of(
             new Answer(
                     "hallinor",
@@ -87,25 +112,39 @@ class DemoCommittee {
                     "The signed cases are too few to conclude. The open sheets should be scored first.",
                     ""));
 
-    /** Meets after each year; the last letter of a meeting is still due. */
+    /**
+     * One meeting.
+     *
+     * @param month of the plan at whose end it is
+     * @param reviewMonths until each level is looked at again
+     * @param letters how many of its letters are sent; the others are still due
+     */
+    private record Sitting(int month, List<Answer> answers, int reviewMonths, int letters) {}
+
+    private static final List<Sitting> SITTINGS = List.of(
+            new Sitting(6, HALF_YEAR, NEXT_YEAR, HALF_YEAR.size()),
+            new Sitting(12, YEAR_ONE, SOON, YEAR_ONE.size()),
+            new Sitting(18, YEAR_AND_A_HALF, NEXT_YEAR, YEAR_AND_A_HALF.size()),
+            new Sitting(24, YEAR_TWO, SOON, YEAR_TWO.size() - 1));
+
     void plan(Cast cast, DemoPlan plan, Timeline timeline) {
-        Instant yearOne = plan.month(FIRST_YEAR + 1).atStartOfDay(DemoCast.ZONE).toInstant();
-        meet(cast, yearOne.minus(BEFORE_END), YEAR_ONE, YEAR_ONE.size(), timeline);
-        meet(cast, plan.end().minus(BEFORE_END), YEAR_TWO, YEAR_TWO.size() - 1, timeline);
+        for (Sitting sitting : SITTINGS) {
+            Instant day = plan.month(sitting.month() + 1)
+                    .atStartOfDay(DemoCast.ZONE)
+                    .toInstant()
+                    .minus(BEFORE_END);
+            timeline.at(day, () -> {
+                List<Decision> signed = meet(cast, day, sitting);
+                timeline.at(
+                        day.plus(LETTER_AFTER),
+                        () -> signed.subList(0, sitting.letters())
+                                .forEach(decision -> acts.sendLetter(cast.member("ormandine"), decision.id())
+                                        .orThrow()));
+            });
+        }
     }
 
-    private void meet(Cast cast, Instant day, List<Answer> answers, int letters, Timeline timeline) {
-        timeline.at(day, () -> {
-            List<Decision> signed = meet(cast, day, answers);
-            timeline.at(
-                    day.plus(LETTER_AFTER),
-                    () -> signed.subList(0, letters)
-                            .forEach(decision -> acts.sendLetter(cast.member("ormandine"), decision.id())
-                                    .orThrow()));
-        });
-    }
-
-    private List<Decision> meet(Cast cast, Instant day, List<Answer> answers) {
+    private List<Decision> meet(Cast cast, Instant day, Sitting sitting) {
         SignedIn chair = cast.member("quillmere");
         List<UUID> members =
                 MEMBERS.stream().map(name -> cast.member(name).personId()).toList();
@@ -113,7 +152,7 @@ class DemoCommittee {
                 day,
                 members,
                 chair.personId(),
-                answers.stream()
+                sitting.answers().stream()
                         .map(answer -> cast.member(answer.trainee()).personId())
                         .toList());
         Meeting meeting = meetings.plan(cast.member("delmarr"), cast.programme().id(), plan)
@@ -123,14 +162,15 @@ class DemoCommittee {
                         .orThrow());
         meetings.move(chair, meeting.id(), MeetingState.OPEN).orThrow();
         meetings.presence(chair, meeting.id(), Set.copyOf(members)).orThrow();
-        List<Decision> signed = answers.stream()
-                .map(answer -> decide(cast, meeting, answer, day))
+        LocalDate review = LocalDate.ofInstant(day, DemoCast.ZONE).plusMonths(sitting.reviewMonths());
+        List<Decision> signed = sitting.answers().stream()
+                .map(answer -> decide(cast, meeting, answer, review))
                 .toList();
         meetings.move(chair, meeting.id(), MeetingState.CLOSED).orThrow();
         return signed;
     }
 
-    private Decision decide(Cast cast, Meeting meeting, Answer answer, Instant day) {
+    private Decision decide(Cast cast, Meeting meeting, Answer answer, LocalDate review) {
         SignedIn chair = cast.member("quillmere");
         UUID trainee = cast.member(answer.trainee()).personId();
         Map<UUID, Vote> votes = decisions.ballot(chair, meeting.id(), trainee).voting().stream()
@@ -140,7 +180,7 @@ class DemoCommittee {
                 Set.of(Band.A, Band.B),
                 true,
                 answer.level(),
-                LocalDate.ofInstant(day, DemoCast.ZONE).plusMonths(REVIEW_MONTHS),
+                review,
                 answer.reasons(),
                 answer.departing(),
                 "",

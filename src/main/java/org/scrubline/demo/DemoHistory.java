@@ -25,6 +25,7 @@ class DemoHistory {
     private final DemoLeavers leavers;
     private final DemoPlacements placements;
     private final DemoTraining training;
+    private final DemoClips clips;
     private final ApplicationEventPublisher events;
     private final ScrublineClock clock;
 
@@ -37,6 +38,7 @@ class DemoHistory {
             DemoLeavers leavers,
             DemoPlacements placements,
             DemoTraining training,
+            DemoClips clips,
             ApplicationEventPublisher events,
             ScrublineClock clock) {
         this.organisations = organisations;
@@ -47,6 +49,7 @@ class DemoHistory {
         this.leavers = leavers;
         this.placements = placements;
         this.training = training;
+        this.clips = clips;
         this.events = events;
         this.clock = clock;
     }
@@ -62,6 +65,7 @@ class DemoHistory {
         Cast cast = clock.at(first, () -> open(plan, timeline));
         placements.plan(cast, plan, timeline);
         training.plan(cast, plan, timeline);
+        clips.plan(cast, plan, rubrics(), timeline);
         cases.plan(cast, plan, timeline);
         committee.plan(cast, plan, timeline);
         leavers.plan(cast, plan, timeline);

@@ -12,6 +12,7 @@
             "signoff",
             "outcome",
             "casework",
+            "casework :: reference",
             "rubric",
             "rubric :: change",
             "rubric :: survey",

@@ -35,6 +35,8 @@ public enum LeafKind {
     TRAINING_ENTRY(new Rows("training_entry", "id")),
     /** What a supervisor said about a trainee's practice. */
     TRAINING_ANSWER(new Rows("training_answer", "id")),
+    /** What a supervisor said about a reference case. */
+    REFERENCE_SCORING(new Rows("reference_scoring", "id"), new Rows("reference_step", "reference_scoring_id")),
     /** A stretch of the audit trail, by count and hash; the entries themselves have no leaf each. */
     AUDIT_SEAL(new Rows("audit_seal", "id")),
     /** The trainee's remark under a signed record. */

@@ -15,6 +15,8 @@ import org.scrubline.casework.SheetChange;
 import org.scrubline.casework.SheetFixture.Theatre;
 import org.scrubline.casework.Sheets;
 import org.scrubline.casework.StepState;
+import org.scrubline.casework.reference.ReferenceCases;
+import org.scrubline.casework.reference.ReferenceDraft;
 import org.scrubline.committee.CommitteeFixture;
 import org.scrubline.committee.CommitteeFixture.Board;
 import org.scrubline.committee.Meeting;
@@ -54,6 +56,7 @@ class AccessWorld {
     private final Retention retention;
     private final Visitors visitors;
     private final Passkeys passkeys;
+    private final ReferenceCases references;
     private final CommitteeFixture committees;
     private final ScrublineClock clock;
 
@@ -67,6 +70,7 @@ class AccessWorld {
             Retention retention,
             Visitors visitors,
             Passkeys passkeys,
+            ReferenceCases references,
             CommitteeFixture committees,
             ScrublineClock clock) {
         this.organisations = organisations;
@@ -78,6 +82,7 @@ class AccessWorld {
         this.retention = retention;
         this.visitors = visitors;
         this.passkeys = passkeys;
+        this.references = references;
         this.committees = committees;
         this.clock = clock;
     }
@@ -220,10 +225,24 @@ class AccessWorld {
                             .orThrow()
                             .id()
                             .toString());
+            objects.put("reference", referenceCase(director, today).toString());
             committee();
             SoftwarePasskey.of(supervisor.accountId(), passkeys);
             objects.put(
                     "passkey", passkeys.of(supervisor.accountId()).get(0).id().toString());
+        }
+
+        private UUID referenceCase(SignedIn director, LocalDate today) {
+            ReferenceDraft draft = new ReferenceDraft(
+                    "REF-1",
+                    "A film of " + MARK,
+                    Procedures.TRAB_FORNIX,
+                    "B",
+                    "The teaching drive",
+                    today.plusDays(5).toString());
+            return home.in(() -> references.add(director, home.programme().id(), draft))
+                    .orThrow()
+                    .id();
         }
 
         private void committee() {

@@ -2,9 +2,7 @@ package org.scrubline.casework.web;
 
 import java.util.List;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
 import org.scrubline.platform.Wording;
-import org.scrubline.rubric.PhaseSteps;
 import org.scrubline.rubric.Rubric;
 
 /**
@@ -15,18 +13,11 @@ import org.scrubline.rubric.Rubric;
  * @param locked whether a supervisor has signed, so that it may only be read
  */
 record SelfScorePage(
-        String caseHref, String caseTitle, boolean locked, List<Wording.FormError> errors, List<PhaseOfSteps> phases) {
-
-    /** A phase with how many of its steps have a level. */
-    record PhaseOfSteps(String code, int done, List<StepLevel> steps) {}
-
-    /** One step; {@code level} is null while it has none, {@code sentences} holds five. */
-    record StepLevel(
-            String code,
-            String name,
-            boolean critical,
-            @Nullable Integer level,
-            List<String> sentences) {}
+        String caseHref,
+        String caseTitle,
+        boolean locked,
+        List<Wording.FormError> errors,
+        List<ScoredPhases.PhaseOfSteps> phases) {
 
     static SelfScorePage of(
             String caseHref,
@@ -35,20 +26,6 @@ record SelfScorePage(
             List<Wording.FormError> errors,
             Rubric rubric,
             Map<String, Integer> levels) {
-        return new SelfScorePage(
-                caseHref,
-                caseTitle,
-                locked,
-                errors,
-                rubric.phases().stream().map(phase -> phase(phase, levels)).toList());
-    }
-
-    private static PhaseOfSteps phase(PhaseSteps phase, Map<String, Integer> levels) {
-        List<StepLevel> steps = phase.steps().stream()
-                .map(step -> new StepLevel(
-                        step.code(), step.name(), step.critical(), levels.get(step.code()), step.levels()))
-                .toList();
-        int done = (int) steps.stream().filter(step -> step.level() != null).count();
-        return new PhaseOfSteps(phase.phase().name(), done, steps);
+        return new SelfScorePage(caseHref, caseTitle, locked, errors, ScoredPhases.of(rubric, levels, locked));
     }
 }

@@ -49,6 +49,10 @@ final class Levels {
     static final double CASE_SD = .30;
 
     private static final double STEP_SD = .40;
+
+    /** How differently two look at one step of one film. */
+    private static final double FILM_SD = .25;
+
     private static final double USUAL = 3.4;
     private static final double SELF_SD = .5;
 
@@ -89,6 +93,10 @@ final class Levels {
         for (Step step : rubric.steps()) {
             own.put(step.code(), shown + view + stepLevel(trainee, step.code()) + draws.normal(sd));
         }
+        return levels(scorer, own, days);
+    }
+
+    private static Map<String, Integer> levels(Supervisor scorer, Map<String, Double> own, double days) {
         double impression =
                 own.values().stream().mapToDouble(Double::doubleValue).average().orElse(USUAL);
         Map<String, Integer> levels = new LinkedHashMap<>();
@@ -104,6 +112,24 @@ final class Levels {
                 .forEach(code -> levels.put(
                         code, clamp(shown + stepLevel(trainee, code) + trainee.selfBias() + draws.normal(SELF_SD))));
         return levels;
+    }
+
+    /** What a film shows of each step, in levels by step code, whoever looks at it. */
+    Map<String, Double> truth(Rubric rubric, double shown, Draws draws) {
+        Map<String, Double> truth = new LinkedHashMap<>();
+        rubric.steps().stream()
+                .map(Step::code)
+                .forEach(code -> truth.put(code, shown + EASE.getOrDefault(code, 0.) + draws.normal(STEP_SD)));
+        return truth;
+    }
+
+    /** Levels 1 to 5 by step code that a supervisor gives what a film shows, on the day of looking at it. */
+    Map<String, Integer> film(Map<String, Double> truth, Supervisor scorer, Draws draws) {
+        double view = draws.normal(scorer.ownView());
+        double sd = Math.hypot(FILM_SD, scorer.id().equals(ERRATIC) ? ERRATIC_SD : 0);
+        Map<String, Double> own = new LinkedHashMap<>();
+        truth.forEach((code, level) -> own.put(code, level + view + draws.normal(sd)));
+        return levels(scorer, own, 0);
     }
 
     /** Levels a band of complexity costs. */

@@ -13,18 +13,26 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.scrubline.browser.Axe;
 import org.scrubline.browser.Chromium;
+import org.scrubline.casework.reference.ReferenceCases;
+import org.scrubline.casework.reference.ReferenceDraft;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.database.TestDatabase;
+import org.scrubline.rubric.Procedures;
 import org.scrubline.rubric.Rubrics;
+import org.scrubline.rubric.Step;
 import org.scrubline.signoff.SignedSheet;
 import org.scrubline.support.History;
 import org.scrubline.support.TestOrganisations;
@@ -58,6 +66,10 @@ class OversightIT {
     @Autowired
     History history;
 
+    @Autowired
+    ReferenceCases references;
+
+    TestOrganisation organisation;
     SignedIn director;
     SignedIn visitor;
     SignedIn hallinor;
@@ -68,7 +80,7 @@ class OversightIT {
 
     @BeforeEach
     void signASheet() {
-        TestOrganisation organisation = organisations.open();
+        organisation = organisations.open();
         director = organisation.join("Corisande Delmarr", Role.DIRECTOR);
         visitor = organisation.join("Rhosyn Callavere", Role.VISITOR);
         hallinor = organisation.join("Fenna Hallinor", Role.TRAINEE);
@@ -188,6 +200,76 @@ class OversightIT {
         page.navigate(address("/rubrics/rounds"));
         page.locator("main .link-list a").first().click();
         look(null, "round");
+    }
+
+    @Test
+    void aReferenceCaseIsAddedScoredAndReadAgain() {
+        enter(director);
+        look("/reference-cases", "reference-cases-empty");
+        look("/cohort/reference", "reference-scores-few");
+        page.navigate(address("/reference-cases"));
+        page.locator("main form .button-main").click();
+        assertThat(page.locator(".error-summary").innerText()).contains("Choose the band of the case.");
+        look(null, "reference-cases-unfilled");
+        page.locator("input[name=reference]").fill("REF-1");
+        page.locator("input[name=title]").fill("An even flap");
+        page.locator("select[name=procedure]").selectOption(Procedures.TRAB_FORNIX);
+        page.locator("select[name=band]").selectOption("B");
+        page.locator("textarea[name=film]").fill("Teaching drive, folder of flaps.");
+        page.locator("input[name=closesOn]")
+                .fill(LocalDate.now(ZoneId.of("Europe/London")).plusDays(7).toString());
+        page.locator("main form .button-main").click();
+        assertThat(page.locator("[role=status]").first().innerText()).contains("The reference case is added.");
+        look(null, "reference-case-open");
+        String path = page.url();
+
+        enter(supervisor);
+        look("/my-scoring/reference", "my-reference-scores-few");
+        page.navigate(path);
+        page.locator("input[name='level.TF01'][value='4']").press("Space");
+        look(null, "reference-case-scoring");
+        page.locator("input[name=rest]").press("Space");
+        page.locator("main form .button-main").click();
+        assertThat(page.locator("#own-scores").innerText()).contains("not seen");
+        look(null, "reference-case-scored");
+        look("/reference-cases", "reference-cases");
+
+        compareFour();
+        look("/my-scoring/reference", "my-reference-scores");
+        enter(director);
+        look("/cohort/reference", "reference-scores");
+    }
+
+    /** Four supervisors score two more cases of many steps, and the director closes them. */
+    private void compareFour() {
+        List<SignedIn> four = new ArrayList<>(List.of(supervisor));
+        for (String name : List.of("Anneke Tolvarin", "Ludo Karsenmark", "Ines Quorral")) {
+            four.add(organisation.join(name, Role.SUPERVISOR));
+        }
+        String day = LocalDate.now(ZoneId.of("Europe/London")).plusDays(7).toString();
+        UUID programme = organisation.programme().id();
+        for (String reference : List.of("REF-2", "REF-3")) {
+            ReferenceDraft draft = new ReferenceDraft(
+                    reference, "A short eye", Procedures.TRAB_FORNIX, "C", "Teaching drive, folder of eyes.", day);
+            UUID id = organisation
+                    .in(() -> references.add(director, programme, draft))
+                    .orThrow()
+                    .id();
+            for (SignedIn who : four) {
+                Map<String, String> answers =
+                        organisation.in(() -> rubrics.current(Procedures.TRAB_FORNIX)).rubric().steps().stream()
+                                .collect(Collectors.toMap(
+                                        Step::code,
+                                        step -> who == supervisor
+                                                ? step.critical() ? "2" : "3"
+                                                : step.critical() ? "3" : "5"));
+                organisation.in(() -> references.score(who, id, answers)).orThrow();
+            }
+            organisation.in(() -> {
+                references.close(director, id);
+                return true;
+            });
+        }
     }
 
     private void give() {

@@ -161,6 +161,7 @@ class CasePagesTests {
         assertThat(page("/my-cases", here.trainee())).contains("signed by Dr Ottilie Brannock");
         assertThat(page("/cases/" + only().id() + "/self-score", here.trainee()))
                 .contains("A supervisor has signed a sheet")
+                .containsPattern("name=\"level.TF09\" value=\"\"")
                 .doesNotContain("Keep my levels");
     }
 

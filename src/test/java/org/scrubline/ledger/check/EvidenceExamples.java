@@ -60,6 +60,20 @@ class EvidenceExamples {
             where e.tenant_id = :tenant
             limit 1
             """;
+    private static final List<String> REFERENCE = List.of("""
+            insert into reference_case (
+                tenant_id, id, programme_id, reference, title, rubric_version_id, band, film, closes_on, added_by, added_at)
+            select :tenant, :id, :programme, 'REF-1', 'An even flap', v.id, 'B', 'Teaching drive', current_date, :person, now()
+            from rubric_version v
+            where v.tenant_id = :tenant
+            limit 1
+            """, """
+            insert into reference_scoring (tenant_id, id, reference_case_id, scorer_id, scorer_name, scored_at)
+            values (:tenant, :id, :id, :other, 'Ottilie Brannock', now())
+            """, """
+            insert into reference_step (tenant_id, reference_scoring_id, step_code, level)
+            values (:tenant, :id, 'TF09', 3)
+            """);
     private static final String RETENTION = """
             insert into retention_setting (
                 tenant_id, id, programme_id, draft_days, record_years, export_days, set_by, set_at)
@@ -237,6 +251,7 @@ class EvidenceExamples {
         fixed(row, LeafKind.EXPOSURE_PLAN, List.of(EXPOSURE_PLAN));
         fixed(row, LeafKind.TRAINING_ENTRY, List.of(TRAINING_ENTRY));
         fixed(row, LeafKind.TRAINING_ANSWER, List.of(TRAINING_ANSWER));
+        fixed(row, LeafKind.REFERENCE_SCORING, REFERENCE);
         fixed(row, LeafKind.RETENTION_SETTING, List.of(RETENTION));
         fixed(row, LeafKind.SHEET_REMOVED, List.of(REMOVED));
         fixed(row, LeafKind.REMOVAL_REQUEST, List.of(ASKED));

@@ -79,6 +79,8 @@ class CatalogueTests {
             "exposure_plan",
             "training_entry",
             "training_answer",
+            "reference_scoring",
+            "reference_step",
             "population_fit",
             "entitlement_change",
             "outcome_entry",
