@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -112,10 +113,12 @@ class SignedCohort implements Cohort {
     }
 
     private List<Person> trainees(List<Person> training, Map<UUID, List<SignedSheet>> byTrainee) {
-        Stream<Person> signedAbout =
-                byTrainee.keySet().stream().map(people::person).flatMap(Optional::stream);
-        return Stream.concat(training.stream(), signedAbout)
-                .distinct()
+        Set<UUID> listed = training.stream().map(Person::id).collect(Collectors.toSet());
+        Stream<Person> left = byTrainee.keySet().stream()
+                .filter(id -> !listed.contains(id))
+                .map(people::person)
+                .flatMap(Optional::stream);
+        return Stream.concat(training.stream(), left)
                 .sorted(Comparator.comparing(Person::printedName).thenComparing(Person::id))
                 .toList();
     }

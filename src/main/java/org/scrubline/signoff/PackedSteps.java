@@ -6,19 +6,16 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.StepState;
-import org.scrubline.signoff.SheetContent.StepLine;
 import org.scrubline.signoff.SignedSheet.SignedStep;
 
 /**
- * Reads the steps of sheets that the database packed into one text each: {@code CODE critical STATE level cause} with
- * single spaces, {@code -} for what is not there, and commas between steps. Sheets of a programme say the same few things
- * over and over, so each is made once.
+ * Reads the steps of sheets that the database packed into one text each: the code of a step, {@code !} when it is critical or
+ * a space, and one sign for what was said of it: the level, {@code N} not part of the case, {@code S} not seen, {@code P} by
+ * the supervisor as planned or {@code A} after a takeover. Steps are parted by commas. Sheets of a programme say the same few things over
+ * and over, so each is made once.
  */
 final class PackedSteps {
-
-    private static final String ABSENT = "-";
 
     private final Map<UUID, Map<String, Integer>> places;
     private final Map<String, SignedStep> said = new HashMap<>();
@@ -44,17 +41,18 @@ final class PackedSteps {
     }
 
     private static SignedStep step(String packed) {
-        String[] parts = packed.split(" ", -1);
-        StepLine line =
-                new StepLine(parts[0], parts[1].equals("true"), parts[2], level(parts[3]), cause(parts[4]), null);
-        return new SignedStep(line.code(), line.critical(), line.said());
+        int said = packed.length() - 1;
+        return new SignedStep(
+                packed.substring(0, said - 1), packed.charAt(said - 1) == '!', state(packed.charAt(said)));
     }
 
-    private static @Nullable Integer level(String part) {
-        return part.equals(ABSENT) ? null : Integer.valueOf(part);
-    }
-
-    private static StepState.BySupervisor.@Nullable Cause cause(String part) {
-        return part.equals(ABSENT) ? null : StepState.BySupervisor.Cause.valueOf(part);
+    private static StepState state(char said) {
+        return switch (said) {
+            case 'N' -> new StepState.NotPart();
+            case 'S' -> new StepState.NotSeen();
+            case 'P' -> new StepState.BySupervisor(StepState.BySupervisor.Cause.PLAN);
+            case 'A' -> new StepState.BySupervisor(StepState.BySupervisor.Cause.AFTER_TAKEOVER);
+            default -> new StepState.Scored(Character.digit(said, 10));
+        };
     }
 }

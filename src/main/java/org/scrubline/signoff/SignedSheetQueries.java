@@ -66,8 +66,13 @@ class SignedSheetQueries {
                 s.programme_id, s.site_id, s.case_id, s.case_ended_at, s.trainee_id, s.rubric_version_id,
                 s.procedure_code, s.band, s.confirmed_part, s.given_supervision, s.verdict, s.late,
                 m.contested, m.outcome, w.countersign_awaited,
-                (select string_agg(t.step_code || ' ' || t.critical || ' ' || t.state || ' '
-                                   || coalesce(t.level::text, '-') || ' ' || coalesce(t.cause, '-'), ',')
+                (select string_agg(t.step_code
+                                   || case when t.critical then '!' else ' ' end
+                                   || case t.state
+                                          when 'SCORED' then t.level::text
+                                          when 'NOT_PART' then 'N'
+                                          when 'NOT_SEEN' then 'S'
+                                          else left(t.cause, 1) end, ',')
                  from signed_step t
                  where t.tenant_id = s.tenant_id
                    and t.signed_sheet_id = s.id) as steps
