@@ -20,7 +20,7 @@ class RubricStore {
 
     private static final String VERSIONS = """
             select v.id, v.content_hash, v.published_at, coalesce(e.effective_from, v.published_at) as effective_from,
-                coalesce(e.zone, 'UTC') as zone
+                coalesce(e.zone, 'Z') as zone
             from rubric_version v
             left join rubric_effect e on e.tenant_id = v.tenant_id and e.rubric_version_id = v.id
             where v.tenant_id = :tenant
