@@ -73,8 +73,8 @@ export class SheetList {
 
   // The sheet with every tap of it that lies here.
   async now(sheet) {
-    const { facts, base } = await this.store.package(sheet);
-    return replayed(facts, base, (await this.store.taps(sheet)).filter((tap) => tap.state !== "refused" && tap.state !== "sent"));
+    const [{ facts, base }, taps] = await Promise.all([this.store.package(sheet), this.store.taps(sheet)]);
+    return replayed(facts, base, taps.filter((tap) => tap.state !== "refused" && tap.state !== "sent"));
   }
 
   async openForm({ sheet, html, facts, signature }) {

@@ -29,7 +29,8 @@ class SheetPage {
     this.outbox = new Outbox({ store, transport, channel: channelOf(store), tell: (said) => this.heard(said) });
     this.thens = new Map();
     this.adding = Promise.resolve();
-    this.atWork = 0;
+    this.making = new Set();
+    this.paints = 0;
     this.halted = false;
   }
 
@@ -40,7 +41,7 @@ class SheetPage {
     if (this.facts) {
       const base = await this.outbox.base(this.sheet);
       this.view.fill(await this.now());
-      this.view.follow(answer(this.facts, await this.now()));
+      await this.paint();
       this.form.elements.version.value = base.version;
     }
     (await this.outbox.taps(this.sheet)).forEach((tap) => this.said(tap));
@@ -57,11 +58,26 @@ class SheetPage {
     this.view.state(tap, shown[tap.state] ?? tap.state, (tap.reasons ?? []).join(" "));
   }
 
-  // The sheet with everything that waits.
+  // The sheet with everything that waits. Both are asked for at once: the server's answer to a tap changes both, and between
+  // two questions that tap would be in neither.
   async now() {
-    const base = await this.outbox.base(this.sheet);
-    const waiting = (await this.outbox.taps(this.sheet)).filter((tap) => tap.state === "waiting" || tap.state === "parked");
-    return replayed(this.facts, base, waiting);
+    const [base, taps] = await Promise.all([this.outbox.base(this.sheet), this.outbox.taps(this.sheet)]);
+    return replayed(this.facts, base, taps.filter((tap) => tap.state === "waiting" || tap.state === "parked"));
+  }
+
+  // Shows the sheet as it is kept. Of two paints at once the one that began to read last is shown.
+  async paint(waiting = []) {
+    this.paints += 1;
+    const turn = this.paints;
+    const sheet = await this.now();
+    if (turn === this.paints) {
+      this.show(answer(this.facts, sheet), waiting);
+    }
+  }
+
+  // A tap still being made is in nothing that was read: its step keeps what the hand said.
+  show(said, waiting) {
+    this.view.follow(said, [...waiting, ...this.making]);
   }
 
   tap(fields, then = {}) {
@@ -71,8 +87,8 @@ class SheetPage {
     if (this.halted) {
       return;
     }
-    this.atWork += 1;
-    this.adding = this.adding.then(() => this.keep(made, then)).finally(() => { this.atWork -= 1; });
+    this.making.add(made);
+    this.adding = this.adding.then(() => this.keep(made, then)).finally(() => this.making.delete(made));
   }
 
   // The same, done when it is kept or refused.
@@ -98,9 +114,10 @@ class SheetPage {
       return;
     }
     const kept = await this.add(tap);
+    this.making.delete(made);
     this.answered(tap.fields);
     this.said({ ...kept, state: "waiting" });
-    this.view.follow(answer(this.facts, await this.now()));
+    await this.paint();
     then.done?.();
     this.send();
   }
@@ -130,7 +147,7 @@ class SheetPage {
     if (said) {
       await this.follow(tap, said);
     } else if (elsewhere && this.facts) {
-      this.view.follow(answer(this.facts, await this.now()));
+      await this.paint();
     }
     if (state === "saved" || state === "refused") {
       this.settled(tap, state);
@@ -148,7 +165,11 @@ class SheetPage {
   async follow(tap, said) {
     this.form.elements.version.value = said.version;
     const waiting = await this.outbox.waiting(this.sheet);
-    this.view.follow(this.facts ? answer(this.facts, await this.now()) : said, waiting);
+    if (this.facts) {
+      await this.paint(waiting);
+    } else {
+      this.show(said, waiting);
+    }
     this.view.warn(tap, said.warnings);
   }
 
@@ -223,7 +244,7 @@ export const openSheet = async (form, options) => {
   const page = new SheetPage(form, options);
   await page.start();
   addEventListener("beforeunload", (event) => {
-    const unsafe = page.atWork > 0 || (page.store.list?.length ?? 0) > 0 || page.outbox.loose.length > 0;
+    const unsafe = page.making.size > 0 || (page.store.list?.length ?? 0) > 0 || page.outbox.loose.length > 0;
     if (unsafe) {
       event.preventDefault();
     }

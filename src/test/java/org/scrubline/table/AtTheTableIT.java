@@ -10,6 +10,7 @@ import com.microsoft.playwright.options.ColorScheme;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -51,6 +52,22 @@ class AtTheTableIT {
               const hash = new Uint8Array(await crypto.subtle.digest("SHA-256", new TextEncoder().encode(canonical)));
               const mine = [...hash].map((byte) => byte.toString(16).padStart(2, "0")).join("");
               return (await (await fetch(`/sheets/${sheet}/receipt`)).json()).hash === mine;
+            }
+            """;
+
+    /** Makes every tap wait, before it is kept, for one call of {@code letOne()}. */
+    private static final String SLOW_DISK = """
+            async () => {
+              const at = [...document.scripts].find((script) => script.src.includes("/offline/")).src.replace(/[^/]+$/, "");
+              const { DeviceStore } = await import(`${at}device-store.js`);
+              const { add } = DeviceStore.prototype;
+              const held = [];
+              DeviceStore.prototype.add = async function (tap) {
+                await new Promise((let) => held.push(let));
+                return add.call(this, tap);
+              };
+              window.letOne = () => held.shift()();
+              window.waits = () => held.length;
             }
             """;
 
@@ -141,6 +158,29 @@ class AtTheTableIT {
         assertThat(sheet.events()).hasSize(1);
         assertThat(sheet.nextStep()).contains(": ");
         assertThat(page.evaluate(SAME_BYTES, id.toString())).isEqualTo(true);
+    }
+
+    @Test
+    void anAnswerStandsWhileAnEarlierOneIsKeptAndPainted() {
+        assessor.setUp(Assessor.PHRASE, 1).openTheSheet();
+        wire.cut();
+        page.evaluate(SLOW_DISK);
+        assessor.answer("TF01", "4");
+        page.waitForFunction("() => waits() === 1");
+        assessor.answer("TF02", "2").answer("TF03", "5");
+        letOne();
+        assessor.sees("TF01", "kept");
+        assertThat(page.locator(".verdict-bar .number")).containsText("1 of 19");
+        assertThat(assessor.answers()).isEqualTo(Map.of("TF01", "4", "TF02", "2", "TF03", "5"));
+        letOne();
+        letOne();
+        assertThat(page.locator(".verdict-bar .number")).containsText("3 of 19");
+        assertThat(assessor.answers()).isEqualTo(Map.of("TF01", "4", "TF02", "2", "TF03", "5"));
+    }
+
+    private void letOne() {
+        page.waitForFunction("() => waits() === 1");
+        page.evaluate("() => letOne()");
     }
 
     @Test
