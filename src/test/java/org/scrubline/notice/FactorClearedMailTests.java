@@ -100,6 +100,6 @@ class FactorClearedMailTests {
         sender.setPort(mailServer.port());
         StaticListableBeanFactory beans = new StaticListableBeanFactory(set ? Map.of("sender", sender) : Map.of());
         Mail to = new Mail(beans.getBeanProvider(JavaMailSender.class), "scrubline@hospital.example");
-        return new FactorClearedMail(reminders, to, queue, messages, "https://scrubline.example");
+        return new FactorClearedMail(new OwnerMail(reminders, to, messages, "https://scrubline.example"), queue);
     }
 }

@@ -107,6 +107,6 @@ class NewDeviceMailTests {
         sender.setPort(mailServer.port());
         StaticListableBeanFactory beans = new StaticListableBeanFactory(set ? Map.of("sender", sender) : Map.of());
         Mail to = new Mail(beans.getBeanProvider(JavaMailSender.class), "scrubline@hospital.example");
-        return new NewDeviceMail(reminders, to, queue, messages, "https://scrubline.example");
+        return new NewDeviceMail(new OwnerMail(reminders, to, messages, "https://scrubline.example"), queue);
     }
 }
