@@ -9,6 +9,7 @@ import org.scrubline.casework.DeviceCases;
 import org.scrubline.casework.SurgicalCase;
 import org.scrubline.casework.TraineeCase;
 import org.scrubline.people.People;
+import org.scrubline.platform.ListPage;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
@@ -16,6 +17,7 @@ import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.RequestParam;
 
 /** A trainee's own cases, newest first. */
 @Controller
@@ -36,12 +38,14 @@ class MyCasesController {
     }
 
     @GetMapping("/my-cases")
-    String list(@AuthenticationPrincipal SignedIn who, Model model) {
+    String list(@AuthenticationPrincipal SignedIn who, @RequestParam(defaultValue = "1") int page, Model model) {
         if (!who.has(Role.TRAINEE)) {
             throw new NotFound();
         }
-        List<TraineeCase> own = cases.ofTrainee(who.personId());
-        model.addAttribute("cases", own.stream().map(this::line).toList());
+        model.addAttribute(
+                "page",
+                ListPage.of(cases.ofTrainee(who.personId()), page, "/my-cases")
+                        .map(own -> own.stream().map(this::line).toList()));
         model.addAttribute(
                 "asides", intake.asides(who).stream().map(this::aside).toList());
         return "casework/my-cases";

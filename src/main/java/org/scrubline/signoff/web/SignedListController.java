@@ -1,5 +1,6 @@
 package org.scrubline.signoff.web;
 
+import org.scrubline.platform.ListPage;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
@@ -8,6 +9,7 @@ import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.RequestParam;
 
 /** What a supervisor signed, and what was signed about a trainee. */
 @Controller
@@ -23,21 +25,25 @@ class SignedListController {
 
     /** Their own list for a supervisor; somebody who is only a trainee is led to theirs. */
     @GetMapping("/signed")
-    String signed(@AuthenticationPrincipal SignedIn who, Model model) {
+    String signed(@AuthenticationPrincipal SignedIn who, @RequestParam(defaultValue = "1") int page, Model model) {
         if (!who.has(Role.SUPERVISOR)) {
             return "redirect:/feedback";
         }
-        model.addAttribute("lines", lines.of(records.signedBy(who.personId())));
+        model.addAttribute(
+                "page",
+                ListPage.of(records.signedBy(who.personId()), page, "/signed").map(lines::of));
         model.addAttribute("voids", lines.of(records.voidSignedBy(who.personId())));
         return "signoff/signed-list";
     }
 
     @GetMapping("/feedback")
-    String feedback(@AuthenticationPrincipal SignedIn who, Model model) {
+    String feedback(@AuthenticationPrincipal SignedIn who, @RequestParam(defaultValue = "1") int page, Model model) {
         if (!who.has(Role.TRAINEE)) {
             throw new NotFound();
         }
-        model.addAttribute("lines", lines.about(records.about(who.personId())));
+        model.addAttribute(
+                "page",
+                ListPage.of(records.about(who.personId()), page, "/feedback").map(lines::about));
         model.addAttribute("voids", lines.about(records.voidAbout(who.personId())));
         return "signoff/feedback-list";
     }
