@@ -3,6 +3,8 @@ package org.scrubline.demo;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.Period;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -33,7 +35,8 @@ import org.springframework.stereotype.Component;
 @Profile("demo")
 class DemoCommittee {
 
-    private static final Duration BEFORE_END = Duration.ofDays(9);
+    private static final Period BEFORE_END = Period.ofDays(9);
+    private static final LocalTime MEETS = LocalTime.of(16, 30);
     private static final Duration LETTER_AFTER = Duration.ofDays(2);
     private static final int SOON = 6;
     private static final int NEXT_YEAR = 12;
@@ -130,9 +133,10 @@ class DemoCommittee {
     void plan(Cast cast, DemoPlan plan, Timeline timeline) {
         for (Sitting sitting : SITTINGS) {
             Instant day = plan.month(sitting.month() + 1)
-                    .atStartOfDay(DemoCast.ZONE)
-                    .toInstant()
-                    .minus(BEFORE_END);
+                    .minus(BEFORE_END)
+                    .atTime(MEETS)
+                    .atZone(DemoCast.ZONE)
+                    .toInstant();
             timeline.at(day, () -> {
                 List<Decision> signed = meet(cast, day, sitting);
                 timeline.at(

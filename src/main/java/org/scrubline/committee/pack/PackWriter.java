@@ -36,8 +36,10 @@ import org.springframework.stereotype.Component;
 @Component
 public class PackWriter {
 
+    /** Message key of the caution that goes with a procedure of which there is too little. */
+    public static final String SMALL_SAMPLE = "components.caution.small-sample";
+
     private static final List<String> USUAL = List.of("components.caution.curve", "components.caution.clinical");
-    private static final String SMALL = "components.caution.small-sample";
     private static final String ADJUSTED = "components.caution.adjusted";
 
     private final SignedSheets sheets;
@@ -189,7 +191,7 @@ public class PackWriter {
                 || procedures.stream()
                         .anyMatch(
                                 one -> !one.shown().isEmpty() || !one.supports().isEmpty())) {
-            cautions.add(SMALL);
+            cautions.add(SMALL_SAMPLE);
         }
         if (procedures.stream().anyMatch(one -> one.model() != null)) {
             cautions.add(ADJUSTED);

@@ -4,7 +4,6 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.scrubline.committee.Act;
 import org.scrubline.committee.ActContent;
 import org.scrubline.committee.ActKind;
@@ -140,6 +139,7 @@ class DecisionPages {
                         signed.signedZone()),
                 views.of(signed.decided()),
                 used(evidence),
+                evidence.notes(),
                 change(file, evidence),
                 until(file),
                 signer.name(),
@@ -150,9 +150,9 @@ class DecisionPages {
     }
 
     private List<String> used(EvidencePage evidence) {
-        Stream<String> facts = evidence.facts().stream()
-                .map(fact -> words.say("committee.fact", String.valueOf(fact.text()), String.valueOf(fact.value())));
-        return Stream.concat(facts, evidence.notes().stream()).toList();
+        return evidence.facts().stream()
+                .map(fact -> words.say("committee.fact", String.valueOf(fact.text()), String.valueOf(fact.value())))
+                .toList();
     }
 
     /** What is not met for the next level the evidence was asked about, and for that of the decision. */

@@ -6,6 +6,7 @@ import java.util.List;
  * The letter to the trainee about a decision.
  *
  * @param evidenceUsed what evidence it rests on, in sentences
+ * @param notes what stands beside some of the records, in sentences
  * @param change what would change it, in sentences
  * @param appeal how and until when to appeal
  */
@@ -17,6 +18,7 @@ record LetterPage(
         String date,
         DecisionView view,
         List<String> evidenceUsed,
+        List<String> notes,
         List<String> change,
         String appeal,
         String signer,

@@ -75,9 +75,7 @@ class LevelViews {
     private AskView ask(AskLine line, Map<UUID, RecordLine> records, ZoneId zone) {
         return new AskView(
                 words.say("committee.ask." + line.ask(), line.needs()),
-                line.ask() == Ask.MODEL
-                        ? words.say("committee.percent", line.has())
-                        : words.say("committee.of", line.has(), line.needs()),
+                line.ask() == Ask.MODEL ? words.say("committee.percent", line.has()) : Integer.toString(line.has()),
                 line.met(),
                 links(line, records, zone));
     }

@@ -14,6 +14,7 @@ import org.scrubline.committee.MeetingState;
 import org.scrubline.committee.Pack;
 import org.scrubline.committee.pack.PackContent;
 import org.scrubline.committee.pack.PackContent.RecordLine;
+import org.scrubline.committee.pack.PackWriter;
 import org.scrubline.people.People;
 import org.scrubline.platform.TableView;
 import org.scrubline.platform.TableView.Cell;
@@ -58,7 +59,7 @@ class PackPages {
                 Links.evidence(content.meeting(), content.trainee().id()),
                 words.say("committee.evidence.title", content.trainee().name()),
                 facts(content, zone),
-                content.cautions(),
+                cautions(content),
                 content.families().stream()
                         .map(family -> levels.of(family, content, records, zone))
                         .toList(),
@@ -81,6 +82,13 @@ class PackPages {
                 around.back(),
                 pack.hash(),
                 around.rebuilt());
+    }
+
+    /** The caution about small samples stands beside each procedure that it is about, once there is one. */
+    private static List<String> cautions(PackContent content) {
+        return content.cautions().stream()
+                .filter(one -> content.procedures().isEmpty() || !one.equals(PackWriter.SMALL_SAMPLE))
+                .toList();
     }
 
     static @Nullable Link write(Meeting meeting, UUID trainee, UUID reader, String label) {

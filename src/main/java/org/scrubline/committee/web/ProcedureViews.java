@@ -11,6 +11,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.committee.pack.PackContent.ChartLine;
+import org.scrubline.committee.pack.PackContent.FitLine;
 import org.scrubline.committee.pack.PackContent.ModelLine;
 import org.scrubline.committee.pack.PackContent.PointLine;
 import org.scrubline.committee.pack.PackContent.ProcedureLine;
@@ -48,10 +49,7 @@ class ProcedureViews {
                 counts(line.verdicts(), verdict -> words.say("committee.verdict." + verdict)),
                 counts(line.bands(), Enum::name),
                 chart(line.chart()),
-                words.say(
-                        line.fit().own() ? "committee.fit.own" : "committee.fit.shipped",
-                        line.fit().sheets(),
-                        line.fit().id() == null ? "–" : line.fit().id().toString()));
+                fit(line.fit()));
     }
 
     private List<Fact> facts(ProcedureLine line) {
@@ -146,6 +144,13 @@ class ProcedureViews {
 
     private String signal(@Nullable Integer at) {
         return at == null ? words.say("committee.chart.signal.none") : words.say("committee.chart.signal", at);
+    }
+
+    private String fit(FitLine fit) {
+        String from = words.say(fit.own() ? "committee.fit.own" : "committee.fit.shipped", fit.sheets());
+        return fit.id() == null
+                ? from
+                : from + " " + words.say("committee.fit.id", fit.id().toString());
     }
 
     private List<Column> columns(String... keys) {
