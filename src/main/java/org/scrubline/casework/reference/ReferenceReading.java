@@ -3,6 +3,7 @@ package org.scrubline.casework.reference;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -90,11 +91,13 @@ class ReferenceReading {
         return rubrics.byId(reference.rubricId()).orElseThrow().rubric();
     }
 
-    /** The rubric in force of each procedure that has one. */
+    /** The rubric in force of each procedure that takes new cases. */
     List<Rubric> inForce() {
+        Set<String> taking = rubrics.takingCases();
         return rubrics.published().stream()
                 .map(one -> one.rubric().procedure())
                 .distinct()
+                .filter(taking::contains)
                 .map(procedure -> rubrics.current(procedure).rubric())
                 .toList();
     }

@@ -30,6 +30,7 @@ import org.scrubline.platform.database.TestDatabase;
 import org.scrubline.rubric.Procedures;
 import org.scrubline.rubric.Rubric;
 import org.scrubline.rubric.Rubrics;
+import org.scrubline.rubric.change.RubricReleases;
 import org.scrubline.support.History;
 import org.scrubline.support.ScrublineTest;
 import org.scrubline.support.TestOrganisations;
@@ -46,6 +47,9 @@ class ReferenceCasesTests {
 
     @Autowired
     Rubrics rubrics;
+
+    @Autowired
+    RubricReleases releases;
 
     @Autowired
     History history;
@@ -121,6 +125,24 @@ class ReferenceCasesTests {
                 () -> assertThat(score(colleague, other, answers("3")))
                         .satisfies(refusedWith("refusal.reference.closed")));
         score(colleague, other, answers("3")).orThrow();
+    }
+
+    @Test
+    void aRetiredProcedureGetsNoNewCaseAndTheOldOnesAreScored() {
+        UUID before = added("REF-1");
+        here.organisation()
+                .in(() -> releases.retire(
+                        here.director(), Procedures.TRAB_FORNIX, today.toString(), "No longer done here."))
+                .orThrow();
+        assertThat(add(here.director(), draft("REF-2", today.plusDays(7).toString())))
+                .satisfies(refusedWith("refusal.reference.procedure"));
+        assertThat(here.organisation()
+                        .in(() -> references.list(here.director(), here.programme()))
+                        .procedures())
+                .extracting(Rubric::procedure)
+                .contains(Procedures.NEEDLING)
+                .doesNotContain(Procedures.TRAB_FORNIX);
+        score(colleague, before, answers("3")).orThrow();
     }
 
     @Test
