@@ -46,7 +46,8 @@ class SelfScoreStore {
             """;
     private static final String INSERT = """
             insert into self_score (tenant_id, case_id, trainee_id, step_code, level, recorded_at)
-            values (:tenant, :case, :trainee, :step, :level, :at)
+            select :tenant, :case, :trainee, t.step, t.level, :at
+            from unnest(cast(:steps as text[]), cast(:levels as int[])) as t (step, level)
             on conflict (tenant_id, case_id, trainee_id, step_code)
                 do update set level = excluded.level, recorded_at = excluded.recorded_at
             """;
@@ -95,11 +96,12 @@ class SelfScoreStore {
 
     void replace(UUID surgicalCase, UUID trainee, Map<String, Integer> levels, Instant at) {
         sql(FORGET, surgicalCase, trainee).update();
-        levels.forEach((step, level) -> sql(INSERT, surgicalCase, trainee)
-                .param("step", step)
-                .param("level", level)
+        List<Map.Entry<String, Integer>> all = List.copyOf(levels.entrySet());
+        sql(INSERT, surgicalCase, trainee)
+                .param("steps", all.stream().map(Map.Entry::getKey).toArray(String[]::new))
+                .param("levels", all.stream().map(Map.Entry::getValue).toArray(Integer[]::new))
                 .param("at", at.atOffset(ZoneOffset.UTC))
-                .update());
+                .update();
     }
 
     private StatementSpec sql(String text, UUID surgicalCase, UUID trainee) {

@@ -9,6 +9,7 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -51,31 +52,31 @@ class SheetStore {
             where s.tenant_id = :tenant
               and s.id = :sheet
             """;
-    private static final String STEPS = """
-            select step_code, state, level, cause
+    /** Steps and measures in one statement, since a sheet is read with each tap. */
+    private static final String ANSWERS = """
+            select step_code as code, state, level, cause, in_bulk, null as value
             from sheet_step
             where tenant_id = :tenant
               and sheet_id = :sheet
-            """;
-    private static final String IN_BULK = """
-            select step_code
-            from sheet_step
-            where tenant_id = :tenant
-              and sheet_id = :sheet
-              and in_bulk
-            """;
-    private static final String MEASURES = """
-            select measure_code, value
+            union all
+            select measure_code, null, null, null, null, value
             from sheet_measure
             where tenant_id = :tenant
               and sheet_id = :sheet
             """;
+
     private static final String EVENTS = """
             select id, event_code, step_code, reason, action_taken, recorded_at
             from sheet_event
             where tenant_id = :tenant
               and sheet_id = :sheet
             order by recorded_at, id
+            """;
+    private static final String CASE = """
+            select case_id
+            from score_sheet
+            where tenant_id = :tenant
+              and id = :sheet
             """;
     private static final String OPEN = """
             select
@@ -128,6 +129,10 @@ class SheetStore {
         return of(HEAD, id).query((row, n) -> draft(id, row)).optional();
     }
 
+    Optional<UUID> caseOf(UUID id) {
+        return of(CASE, id).query(UUID.class).optional();
+    }
+
     List<OpenLine> open(UUID scorer) {
         return jdbc.sql(OPEN)
                 .param("tenant", TenantScope.require())
@@ -147,6 +152,20 @@ class SheetStore {
     }
 
     private Draft draft(UUID id, ResultSet row) throws SQLException {
+        Map<String, StepState> steps = new LinkedHashMap<>();
+        Set<String> inBulk = new HashSet<>();
+        Map<String, BigDecimal> measures = new LinkedHashMap<>();
+        of(ANSWERS, id).query(answer -> {
+            String code = answer.getString("code");
+            if (answer.getString("state") == null) {
+                measures.put(code, SheetEditor.plain(answer.getBigDecimal("value")));
+                return;
+            }
+            steps.put(code, state(answer));
+            if (answer.getBoolean("in_bulk")) {
+                inBulk.add(code);
+            }
+        });
         Sheet sheet = new Sheet(
                 id,
                 row.getObject("case_id", UUID.class),
@@ -156,9 +175,9 @@ class SheetStore {
                 SheetState.valueOf(row.getString("state")),
                 optional(Part.class, row.getString("confirmed_part")),
                 optional(Supervision.class, row.getString("given_supervision")),
-                steps(id),
-                of(IN_BULK, id).query(String.class).set(),
-                measures(id),
+                steps,
+                inBulk,
+                measures,
                 of(EVENTS, id).query((event, n) -> event(event)).list(),
                 text(row.getString("strength")),
                 text(row.getString("next_step")),
@@ -178,22 +197,6 @@ class SheetStore {
                         editor,
                         row.getString("reason"),
                         requireNonNull(instant(row, "reopened_at")));
-    }
-
-    private Map<String, StepState> steps(UUID id) {
-        Map<String, StepState> steps = new LinkedHashMap<>();
-        of(STEPS, id).query(row -> {
-            steps.put(row.getString("step_code"), state(row));
-        });
-        return steps;
-    }
-
-    private Map<String, BigDecimal> measures(UUID id) {
-        Map<String, BigDecimal> measures = new LinkedHashMap<>();
-        of(MEASURES, id).query(row -> {
-            measures.put(row.getString("measure_code"), SheetEditor.plain(row.getBigDecimal("value")));
-        });
-        return measures;
     }
 
     private static StepState state(ResultSet row) throws SQLException {

@@ -4,12 +4,12 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
-import java.util.HashSet;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.platform.TenantScope;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -50,9 +50,11 @@ class SheetWriterStore {
               and id = :sheet
             for update
             """;
-    private static final String SET_STEP = """
+    private static final String SET_STEPS = """
             insert into sheet_step (tenant_id, sheet_id, step_code, state, level, cause, in_bulk, recorded_at)
-            values (:tenant, :sheet, :code, :state, :level, :cause, :bulk, :at)
+            select :tenant, :sheet, t.code, t.state, t.level, t.cause, t.bulk, :at
+            from unnest(cast(:codes as text[]), cast(:states as text[]), cast(:levels as int[]),
+                        cast(:causes as text[]), cast(:bulks as boolean[])) as t (code, state, level, cause, bulk)
             on conflict (tenant_id, sheet_id, step_code) do update
             set state = excluded.state,
                 level = excluded.level,
@@ -66,9 +68,10 @@ class SheetWriterStore {
               and sheet_id = :sheet
               and step_code = :code
             """;
-    private static final String SET_MEASURE = """
+    private static final String SET_MEASURES = """
             insert into sheet_measure (tenant_id, sheet_id, step_code, measure_code, value, recorded_at)
-            values (:tenant, :sheet, :step, :code, :value, :at)
+            select :tenant, :sheet, t.step, t.code, t.value, :at
+            from unnest(cast(:steps as text[]), cast(:codes as text[]), cast(:values as numeric[])) as t (step, code, value)
             on conflict (tenant_id, sheet_id, step_code, measure_code) do update
             set value = excluded.value,
                 recorded_at = excluded.recorded_at
@@ -125,17 +128,22 @@ class SheetWriterStore {
         if (!advance(after, before.lockVersion(), at)) {
             return false;
         }
-        for (String code : either(before.steps(), after.steps())) {
-            if (!before.step(code).equals(after.step(code))
-                    || before.inBulk().contains(code) != after.inBulk().contains(code)) {
-                writeStep(after, code, at);
-            }
-        }
-        for (String code : either(before.measures(), after.measures())) {
-            if (!same(before.measures().get(code), after.measures().get(code))) {
-                writeMeasure(after, code, stepOfMeasure, at);
-            }
-        }
+        writeSteps(
+                after,
+                either(before.steps(), after.steps())
+                        .filter(code -> !before.step(code).equals(after.step(code))
+                                || before.inBulk().contains(code)
+                                        != after.inBulk().contains(code))
+                        .toList(),
+                at);
+        writeMeasures(
+                after,
+                either(before.measures(), after.measures())
+                        .filter(code -> !same(
+                                before.measures().get(code), after.measures().get(code)))
+                        .toList(),
+                stepOfMeasure,
+                at);
         writeEvents(before, after);
         return true;
     }
@@ -180,34 +188,55 @@ class SheetWriterStore {
                 == 1;
     }
 
-    private void writeStep(Sheet after, String code, Instant at) {
-        StepState state = after.step(code);
-        if (state instanceof StepState.Blank) {
-            on(CLEAR_STEP, after.id()).param("code", code).update();
+    private void writeSteps(Sheet after, List<String> changed, Instant at) {
+        List<String> set = new ArrayList<>();
+        for (String code : changed) {
+            if (after.step(code) instanceof StepState.Blank) {
+                on(CLEAR_STEP, after.id()).param("code", code).update();
+            } else {
+                set.add(code);
+            }
+        }
+        if (set.isEmpty()) {
             return;
         }
-        on(SET_STEP, after.id())
-                .param("code", code)
-                .param("state", SheetEditor.answer(state))
-                .param("level", state instanceof StepState.Scored scored ? scored.level() : null)
+        List<StepState> states = set.stream().map(after::step).toList();
+        on(SET_STEPS, after.id())
+                .param("codes", set.toArray(String[]::new))
+                .param("states", states.stream().map(SheetEditor::answer).toArray(String[]::new))
                 .param(
-                        "cause",
-                        state instanceof StepState.BySupervisor by ? by.cause().name() : null)
-                .param("bulk", after.inBulk().contains(code))
+                        "levels",
+                        states.stream()
+                                .map(state -> state instanceof StepState.Scored scored ? scored.level() : null)
+                                .toArray(Integer[]::new))
+                .param(
+                        "causes",
+                        states.stream()
+                                .map(state -> state instanceof StepState.BySupervisor by
+                                        ? by.cause().name()
+                                        : null)
+                                .toArray(String[]::new))
+                .param("bulks", set.stream().map(after.inBulk()::contains).toArray(Boolean[]::new))
                 .param("at", utc(at))
                 .update();
     }
 
-    private void writeMeasure(Sheet after, String code, Map<String, String> stepOfMeasure, Instant at) {
-        BigDecimal value = after.measures().get(code);
-        if (value == null) {
-            on(CLEAR_MEASURE, after.id()).param("code", code).update();
+    private void writeMeasures(Sheet after, List<String> changed, Map<String, String> stepOfMeasure, Instant at) {
+        List<String> set = new ArrayList<>();
+        for (String code : changed) {
+            if (after.measures().containsKey(code)) {
+                set.add(code);
+            } else {
+                on(CLEAR_MEASURE, after.id()).param("code", code).update();
+            }
+        }
+        if (set.isEmpty()) {
             return;
         }
-        on(SET_MEASURE, after.id())
-                .param("step", stepOfMeasure.get(code))
-                .param("code", code)
-                .param("value", value)
+        on(SET_MEASURES, after.id())
+                .param("steps", set.stream().map(stepOfMeasure::get).toArray(String[]::new))
+                .param("codes", set.toArray(String[]::new))
+                .param("values", set.stream().map(after.measures()::get).toArray(BigDecimal[]::new))
                 .param("at", utc(at))
                 .update();
     }
@@ -236,10 +265,9 @@ class SheetWriterStore {
         return jdbc.sql(sql).param("tenant", TenantScope.require()).param("sheet", sheet);
     }
 
-    private static Set<String> either(Map<String, ?> before, Map<String, ?> after) {
-        Set<String> codes = new HashSet<>(before.keySet());
-        codes.addAll(after.keySet());
-        return codes;
+    /** Codes of the one, the other or both, each once. */
+    private static Stream<String> either(Map<String, ?> before, Map<String, ?> after) {
+        return Stream.concat(before.keySet().stream(), after.keySet().stream()).distinct();
     }
 
     private static boolean same(@Nullable BigDecimal before, @Nullable BigDecimal after) {

@@ -73,7 +73,7 @@ class StoredSheets implements Sheets {
     @Override
     @Transactional(propagation = Propagation.MANDATORY)
     public Sheet hold(UUID id) {
-        locks.hold(get(id).caseId());
+        locks.hold(sheets.caseOf(id).orElseThrow(NotFound::new));
         writer.lock(id);
         return get(id);
     }

@@ -18,7 +18,9 @@ import org.springframework.transaction.support.TransactionSynchronizationManager
  */
 class TenantTransactionManager extends JdbcTransactionManager {
 
-    private static final String SET_TENANT = "select set_config('scrubline.tenant', ?, true)";
+    private static final String BEGIN = """
+            select set_config('scrubline.tenant', ?, true), set_config('plan_cache_mode', ?, true)
+            """;
 
     private final DataSource pool;
 
@@ -35,7 +37,7 @@ class TenantTransactionManager extends JdbcTransactionManager {
             throw new CannotCreateTransactionException("no connection bound to the transaction");
         }
         try {
-            setTenant(holder.getConnection());
+            tell(holder.getConnection(), definition.isReadOnly() ? "force_custom_plan" : "auto");
         } catch (SQLException | RuntimeException e) {
             doCleanupAfterCompletion(transaction);
             throw new CannotCreateTransactionException("could not set the organisation of the transaction", e);
@@ -46,9 +48,10 @@ class TenantTransactionManager extends JdbcTransactionManager {
         return (ConnectionHolder) TransactionSynchronizationManager.getResource(pool);
     }
 
-    private static void setTenant(Connection connection) throws SQLException {
-        try (PreparedStatement statement = connection.prepareStatement(SET_TENANT)) {
+    private static void tell(Connection connection, String plans) throws SQLException {
+        try (PreparedStatement statement = connection.prepareStatement(BEGIN)) {
             statement.setString(1, TenantScope.current().map(Object::toString).orElse(""));
+            statement.setString(2, plans);
             statement.execute();
         }
     }
