@@ -156,18 +156,16 @@ class DecisionPages {
     }
 
     /** What is not met for the next level the evidence was asked about, and for that of the decision. */
-    private List<String> change(DecisionFile file, EvidencePage evidence) {
+    private List<LetterPage.Change> change(DecisionFile file, EvidencePage evidence) {
         String family = decisions.family(file.decision().content());
-        List<String> lines = evidence.families().stream()
+        List<LetterPage.Change> lines = evidence.families().stream()
                 .filter(one -> one.title().equals(family))
                 .flatMap(one -> one.levels().stream())
                 .filter(level -> !level.supports())
-                .map(level -> words.say(
-                        "committee.change.line",
-                        level.title(),
-                        level.gate() == null ? "" : level.gate(),
+                .map(level -> new LetterPage.Change(
+                        words.say("committee.change.line", level.title(), level.gate() == null ? "" : level.gate()),
                         decisions.unmet(level)))
                 .toList();
-        return lines.isEmpty() ? List.of(words.say("committee.change.none")) : lines;
+        return lines.isEmpty() ? List.of(new LetterPage.Change(words.say("committee.change.none"), List.of())) : lines;
     }
 }

@@ -1,7 +1,6 @@
 package org.scrubline.committee.web;
 
 import java.util.List;
-import java.util.stream.Collectors;
 import org.scrubline.committee.Ballot;
 import org.scrubline.committee.DecisionContent;
 import org.scrubline.committee.DecisionContent.Ballotting;
@@ -109,10 +108,10 @@ class DecisionWords {
     }
 
     /** Which lines of the checklist are not met yet, as what would change a decision. */
-    String unmet(EvidencePage.LevelView level) {
+    List<String> unmet(EvidencePage.LevelView level) {
         return level.asks().stream()
                 .filter(ask -> !ask.met())
                 .map(ask -> ask.asks() + " " + words.say("committee.there", ask.there()))
-                .collect(Collectors.joining(" "));
+                .toList();
     }
 }

@@ -7,7 +7,7 @@ import java.util.List;
  *
  * @param evidenceUsed what evidence it rests on, in sentences
  * @param notes what stands beside some of the records, in sentences
- * @param change what would change it, in sentences
+ * @param change what would change it
  * @param appeal how and until when to appeal
  */
 record LetterPage(
@@ -19,10 +19,19 @@ record LetterPage(
         DecisionView view,
         List<String> evidenceUsed,
         List<String> notes,
-        List<String> change,
+        List<Change> change,
         String appeal,
         String signer,
         String signerRole,
         String signedAt,
         String meaning,
-        String hash) {}
+        String hash) {
+
+    /**
+     * What would change the answer about one level.
+     *
+     * @param lead the level and why it is not reached
+     * @param asks what is not met yet, in sentences
+     */
+    record Change(String lead, List<String> asks) {}
+}

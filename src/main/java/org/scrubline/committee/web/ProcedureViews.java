@@ -54,11 +54,15 @@ class ProcedureViews {
 
     private List<Fact> facts(ProcedureLine line) {
         return List.of(
-                new Fact(Integer.toString(line.cases()), words.say("committee.fact.cases")),
-                new Fact(Integer.toString(line.sheets()), words.say("committee.fact.sheets")),
-                new Fact(Integer.toString(line.assisted()), words.say("committee.fact.assisted")),
-                new Fact(Integer.toString(line.awaiting()), words.say("committee.fact.awaiting")),
-                new Fact(Integer.toString(line.contested()), words.say("committee.fact.contested")));
+                fact("cases", line.cases()),
+                fact("sheets", line.sheets()),
+                fact("assisted", line.assisted()),
+                fact("awaiting", line.awaiting()),
+                fact("contested", line.contested()));
+    }
+
+    private Fact fact(String key, int count) {
+        return new Fact(Integer.toString(count), words.say("committee.fact." + key, count));
     }
 
     private List<String> shortfalls(ProcedureLine line) {
