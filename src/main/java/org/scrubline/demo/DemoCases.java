@@ -15,6 +15,7 @@ import org.scrubline.demo.plan.Oddity;
 import org.scrubline.demo.plan.PlannedCase;
 import org.scrubline.platform.Attempt;
 import org.scrubline.platform.SignedIn;
+import org.scrubline.platform.TableStatistics;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.context.annotation.Profile;
@@ -29,13 +30,24 @@ class DemoCases {
     private static final Duration LOGGED_AFTER = Duration.ofMinutes(10);
     private static final int TOLD_EVERY = 100;
 
+    /** After so many cases, and each time there are twice as many, the plans of the database are made anew. */
+    private static final int FIRST_CASES = 50;
+
     private final Cases cases;
     private final CaseChanges changes;
     private final SelfScores selfScores;
     private final DemoSheets sheets;
     private final DemoOutcomes outcomes;
+    private final TableStatistics statistics;
 
-    DemoCases(Cases cases, CaseChanges changes, SelfScores selfScores, DemoSheets sheets, DemoOutcomes outcomes) {
+    DemoCases(
+            Cases cases,
+            CaseChanges changes,
+            SelfScores selfScores,
+            DemoSheets sheets,
+            DemoOutcomes outcomes,
+            TableStatistics statistics) {
+        this.statistics = statistics;
         this.cases = cases;
         this.changes = changes;
         this.selfScores = selfScores;
@@ -64,6 +76,9 @@ class DemoCases {
         }
         if (planned.status() != CaseStatus.VOIDED) {
             outcomes.plan(new DemoSheets.Place(cast, plan, timeline), planned, logged.id());
+        }
+        if (doubled(planned.number())) {
+            statistics.gather();
         }
         tell(plan, planned);
     }
@@ -112,6 +127,10 @@ class DemoCases {
                 DemoCast.ZONE,
                 null,
                 null);
+    }
+
+    private static boolean doubled(int number) {
+        return number % FIRST_CASES == 0 && Integer.bitCount(number / FIRST_CASES) == 1;
     }
 
     private static void tell(DemoPlan plan, PlannedCase planned) {
