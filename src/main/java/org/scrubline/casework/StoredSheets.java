@@ -31,6 +31,7 @@ class StoredSheets implements Sheets {
 
     private final SheetStore sheets;
     private final SheetWriterStore writer;
+    private final SheetTapStore taps;
     private final VersionDraftStore drafts;
     private final CaseStore locks;
     private final SheetDifferences differences;
@@ -43,6 +44,7 @@ class StoredSheets implements Sheets {
     StoredSheets(
             SheetStore sheets,
             SheetWriterStore writer,
+            SheetTapStore taps,
             VersionDraftStore drafts,
             CaseStore locks,
             SheetDifferences differences,
@@ -53,6 +55,7 @@ class StoredSheets implements Sheets {
             Clock clock) {
         this.sheets = sheets;
         this.writer = writer;
+        this.taps = taps;
         this.drafts = drafts;
         this.locks = locks;
         this.differences = differences;
@@ -114,13 +117,13 @@ class StoredSheets implements Sheets {
     @Override
     public Attempt<Sheet> tap(SignedIn scorer, UUID id, UUID tapId, int onVersion, SheetChange change) {
         writer.lock(id);
-        Optional<Integer> made = writer.tapped(id, tapId);
+        Optional<Integer> made = taps.versionOf(id, tapId);
         if (made.isPresent()) {
             return Attempt.done(own(scorer, id).under(made.get()));
         }
         Attempt<Sheet> attempt = change(scorer, id, onVersion, change);
         if (attempt instanceof Attempt.Done<Sheet> done) {
-            writer.addTap(id, tapId, done.value().lockVersion(), clock.instant());
+            taps.add(id, tapId, done.value().lockVersion(), clock.instant());
         }
         return attempt;
     }
@@ -132,7 +135,7 @@ class StoredSheets implements Sheets {
         if (!sheet.editorId().equals(scorer.personId())) {
             throw new NotFound();
         }
-        return new SheetReceipt(sheet, writer.taps(id));
+        return new SheetReceipt(sheet, taps.ofSheet(id));
     }
 
     @Override
