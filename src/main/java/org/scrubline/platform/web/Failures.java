@@ -1,5 +1,6 @@
 package org.scrubline.platform.web;
 
+import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.Optional;
 import org.scrubline.platform.NotFound;
@@ -17,15 +18,27 @@ import org.springframework.web.servlet.resource.NoResourceFoundException;
 @ControllerAdvice
 class Failures {
 
+    private final ShellAdvice frame;
+
+    Failures(ShellAdvice frame) {
+        this.frame = frame;
+    }
+
     @ExceptionHandler({NotFound.class, NoResourceFoundException.class})
     @ResponseStatus(HttpStatus.NOT_FOUND)
-    String notFound() {
+    String notFound(Model model, HttpServletRequest request) {
+        frame.round(model, request);
         return "error/404";
     }
 
     /** An id in the path that is no id at all is as unknown as any other. */
     @ExceptionHandler
-    String badArgument(MethodArgumentTypeMismatchException e, HttpServletResponse response) {
+    String badArgument(
+            MethodArgumentTypeMismatchException e,
+            Model model,
+            HttpServletRequest request,
+            HttpServletResponse response) {
+        frame.round(model, request);
         boolean inPath = Optional.of(e.getParameter())
                 .map(parameter -> parameter.hasParameterAnnotation(PathVariable.class))
                 .orElse(false);
@@ -35,7 +48,8 @@ class Failures {
 
     @ExceptionHandler
     @ResponseStatus(HttpStatus.CONFLICT)
-    String stale(StaleData e, Model model) {
+    String stale(StaleData e, Model model, HttpServletRequest request) {
+        frame.round(model, request);
         model.addAttribute("why", e.why());
         model.addAttribute("same", e.why() == StaleData.Why.CHANGED && e.lines().isEmpty());
         model.addAttribute("back", e.back());

@@ -20,8 +20,11 @@ import org.springframework.core.env.Environment;
 import org.springframework.core.env.Profiles;
 import org.springframework.security.core.Authentication;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
+import org.springframework.security.core.context.SecurityContextHolder;
+import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.ControllerAdvice;
 import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.servlet.support.RequestContextUtils;
 
 /** Gives every page its frame. */
 @ControllerAdvice
@@ -69,6 +72,13 @@ class ShellAdvice {
                         logInPages(who, authentication),
                         !devices.unknown(who, request).isEmpty())
                 : null;
+    }
+
+    /** Gives the frame to a page that tells of a failure: its model starts empty. */
+    void round(Model model, HttpServletRequest request) {
+        Authentication authentication = SecurityContextHolder.getContext().getAuthentication();
+        Object principal = authentication == null ? null : authentication.getPrincipal();
+        model.addAttribute("shell", shell(principal, authentication, RequestContextUtils.getLocale(request), request));
     }
 
     List<NavItem> navigation(SignedIn who) {
