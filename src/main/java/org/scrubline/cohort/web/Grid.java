@@ -41,16 +41,20 @@ class Grid {
         }
         StepProgress scores = counted.get();
         String href = Links.step(row.trainee().id(), rubric.procedure(), step.code());
+        // As text: a message makes a format of its own for every number, and there are hundreds of cells.
+        String scored = Integer.toString(scores.scored());
         if (!progress.gates().open() || !scores.enough()) {
-            String label = wording.text("cohort.cell.few", name, step.name(), scores.high(), scores.scored());
+            String high = Integer.toString(scores.high());
+            String label = wording.text("cohort.cell.few", name, step.name(), high, scored);
             return new CohortPage.GridCell(wording.text("components.few"), "few", href, label);
         }
-        int percent = percent(scores);
+        int share = percent(scores);
+        String percent = Integer.toString(share);
         return new CohortPage.GridCell(
-                wording.text("cohort.cell", percent, scores.scored()),
-                "tint-" + tint(percent),
+                wording.text("cohort.cell", percent, scored),
+                "tint-" + tint(share),
                 href,
-                wording.text("cohort.cell.label", name, step.name(), percent, scores.scored()));
+                wording.text("cohort.cell.label", name, step.name(), percent, scored));
     }
 
     private static int percent(StepProgress scores) {
