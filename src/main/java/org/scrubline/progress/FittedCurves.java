@@ -1,8 +1,11 @@
 package org.scrubline.progress;
 
+import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.scrubline.people.People;
 import org.scrubline.people.ProgrammeSettings;
@@ -36,20 +39,33 @@ class FittedCurves implements Curves {
         String procedure = progress.rubric().procedure();
         List<SignedSheet> counted = progress.evidence().sheets();
         UUID programme = counted.get(counted.size() - 1).programmeId();
-        ProgrammeScores scores =
-                ProgrammeScores.of(sheets.ofProgramme(programme, procedure), people.priorExperience(procedure));
-        return curve(traineeId, progress, scores, fits.current(programme, procedure, scores));
+        Map<UUID, Integer> earlier = people.priorExperience(procedure);
+        Supplier<ProgrammeScores> all = () -> ProgrammeScores.of(sheets.ofProgramme(programme, procedure), earlier);
+        StoredFit fit = fits.current(programme, procedure, all);
+        SignedSheets.Scored scored = sheets.scored(programme, procedure);
+        List<SignedSheet> own = counted.stream()
+                .filter(sheet -> sheet.programmeId().equals(programme))
+                .toList();
+        ProgrammeScores scores = ProgrammeScores.ofTrainee(traineeId, own, scored.steps(), earlier);
+        return curve(
+                traineeId, progress, scores.table().hasOneLevelSupervisor() ? all.get() : scores, scored.until(), fit);
     }
 
-    /** The curve these scores and this fit give. */
-    static TraineeCurve curve(UUID traineeId, ProcedureProgress progress, ProgrammeScores scores, StoredFit stored) {
+    /**
+     * The curve these scores and this fit give. Given a fit, a curve rests on the trainee's own scores; those of others may
+     * be left out, but where a supervisor has given one extreme level only.
+     *
+     * @param until the newest signature in the programme
+     */
+    static TraineeCurve curve(
+            UUID traineeId, ProcedureProgress progress, ProgrammeScores scores, Instant until, StoredFit stored) {
         ProcedureStandard standard = standard(progress, scores.of(traineeId));
         CompetencyCurve model = CompetencyModel.smooth(stored.fit(), scores.table(), traineeId.toString(), standard);
         return new TraineeCurve(
                 model,
                 TraineeCurve.points(
                         scores.of(traineeId), model, progress.settings().gapShown()),
-                scores.until(),
+                until,
                 stored.dataUntil(),
                 stored.sheets(),
                 stored.fit().estimation() == Estimation.ALL,

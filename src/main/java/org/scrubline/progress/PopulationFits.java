@@ -4,6 +4,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Supplier;
 import org.scrubline.ledger.LeafKind;
 import org.scrubline.ledger.Ledger;
 import org.scrubline.rubric.Step;
@@ -28,12 +29,16 @@ class PopulationFits {
         this.clock = clock;
     }
 
-    /** The stored fit; the first one is made and kept now, so that a new programme need not wait for a job. */
-    StoredFit current(UUID programmeId, String procedureCode, ProgrammeScores scores) {
+    /**
+     * The stored fit; the first one is made and kept now, so that a new programme need not wait for a job.
+     *
+     * @param scores of the programme, asked for when the stored fit does not answer
+     */
+    StoredFit current(UUID programmeId, String procedureCode, Supplier<ProgrammeScores> scores) {
         return store.newest(programmeId, procedureCode)
                 .filter(stored ->
-                        stored.fit().assessments() > 0 || scores.table().assessments() == 0)
-                .orElseGet(() -> renew(programmeId, procedureCode, scores));
+                        stored.fit().assessments() > 0 || scores.get().table().assessments() == 0)
+                .orElseGet(() -> renew(programmeId, procedureCode, scores.get()));
     }
 
     /**

@@ -40,7 +40,22 @@ record ProgrammeScores(ScoreTable table, Map<UUID, Evidence> byTrainee) {
         signed.stream()
                 .collect(Collectors.groupingBy(SignedSheet::traineeId))
                 .forEach((trainee, sheets) -> byTrainee.put(trainee, Evidence.of(sheets)));
-        ScoreTableBuilder builder = new ScoreTableBuilder(Step.LEVELS, scoredSteps(byTrainee.values()), List.of());
+        return of(byTrainee, scoredSteps(byTrainee.values()), earlier);
+    }
+
+    /**
+     * The part of the table that is one trainee's.
+     *
+     * @param signed sheets of one programme, one procedure and one trainee
+     * @param steps what {@link #of} would find scored in the whole programme, sorted
+     */
+    static ProgrammeScores ofTrainee(
+            UUID trainee, Collection<SignedSheet> signed, List<String> steps, Map<UUID, Integer> earlier) {
+        return of(Map.of(trainee, Evidence.of(signed)), steps, earlier);
+    }
+
+    private static ProgrammeScores of(Map<UUID, Evidence> byTrainee, List<String> steps, Map<UUID, Integer> earlier) {
+        ScoreTableBuilder builder = new ScoreTableBuilder(Step.LEVELS, steps, List.of());
         byTrainee.forEach((trainee, evidence) -> add(builder, evidence, earlier.getOrDefault(trainee, 0)));
         return new ProgrammeScores(builder.build(), byTrainee);
     }

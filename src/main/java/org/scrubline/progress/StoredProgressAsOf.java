@@ -62,7 +62,7 @@ class StoredProgressAsOf implements ProgressAsOf {
         StoredFit fit = stored.map(StoredFit.Known::fit).orElseGet(() -> PopulationFits.fitted(scores, knownAt));
         return new Known(
                 progress,
-                FittedCurves.curve(traineeId, progress, scores, fit),
+                FittedCurves.curve(traineeId, progress, scores, scores.until(), fit),
                 stored.map(StoredFit.Known::id).orElse(null));
     }
 }

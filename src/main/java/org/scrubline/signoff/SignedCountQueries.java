@@ -1,7 +1,9 @@
 package org.scrubline.signoff;
 
 import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.util.Arrays;
 import java.util.UUID;
 import org.scrubline.platform.TenantScope;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -11,6 +13,28 @@ import org.springframework.stereotype.Repository;
 @Repository
 class SignedCountQueries {
 
+    /** The newest version of each sheet that is not void, of trainees who operated, wholly or in parts. */
+    private static final String COUNTED = """
+            with counted as (
+                select s.id, s.signed_at
+                from signed_sheet s
+                where s.tenant_id = :tenant
+                  and s.programme_id = :programme
+                  and s.procedure_code = :procedure
+                  and s.confirmed_part <> 'ASSISTED'
+                  and not exists (select 1
+                                  from signed_sheet newer
+                                  where newer.tenant_id = s.tenant_id
+                                    and newer.sheet_id = s.sheet_id
+                                    and newer.version_no > s.version_no)
+                  and not exists (select 1
+                                  from void_decision v
+                                  where v.tenant_id = s.tenant_id
+                                    and v.sheet_id = s.sheet_id
+                                    and v.confirmed)
+            )
+            """;
+
     private final JdbcClient jdbc;
 
     SignedCountQueries(JdbcClient jdbc) {
@@ -18,29 +42,38 @@ class SignedCountQueries {
     }
 
     SignedSheets.Count count(UUID programmeId, String procedureCode, Instant after) {
-        return jdbc.sql("""
-                        select count(*) as signed, count(*) filter (where s.signed_at > :after) as after
-                        from signed_sheet s
-                        where s.tenant_id = :tenant
-                          and s.programme_id = :programme
-                          and s.procedure_code = :procedure
-                          and s.confirmed_part <> 'ASSISTED'
-                          and not exists (select 1
-                                          from signed_sheet newer
-                                          where newer.tenant_id = s.tenant_id
-                                            and newer.sheet_id = s.sheet_id
-                                            and newer.version_no > s.version_no)
-                          and not exists (select 1
-                                          from void_decision v
-                                          where v.tenant_id = s.tenant_id
-                                            and v.sheet_id = s.sheet_id
-                                            and v.confirmed)
-                        """)
-                .param("tenant", TenantScope.require())
-                .param("programme", programmeId)
-                .param("procedure", procedureCode)
+        return counted("""
+                        select count(*) as signed, count(*) filter (where signed_at > :after) as after
+                        from counted
+                        """, programmeId, procedureCode)
                 .param("after", after.atOffset(ZoneOffset.UTC))
                 .query((row, n) -> new SignedSheets.Count(row.getInt("signed"), row.getInt("after")))
                 .single();
+    }
+
+    SignedSheets.Scored scored(UUID programmeId, String procedureCode) {
+        return counted("""
+                        select (select max(signed_at) from counted) as until,
+                            array(select distinct t.step_code
+                                  from counted c
+                                  join signed_step t on t.tenant_id = :tenant and t.signed_sheet_id = c.id
+                                  where t.state = 'SCORED') as steps
+                        """, programmeId, procedureCode)
+                .query((row, n) -> {
+                    OffsetDateTime until = row.getObject("until", OffsetDateTime.class);
+                    return new SignedSheets.Scored(
+                            until == null ? Instant.EPOCH : until.toInstant(),
+                            Arrays.stream((String[]) row.getArray("steps").getArray())
+                                    .sorted()
+                                    .toList());
+                })
+                .single();
+    }
+
+    private JdbcClient.StatementSpec counted(String question, UUID programmeId, String procedureCode) {
+        return jdbc.sql(COUNTED + question)
+                .param("tenant", TenantScope.require())
+                .param("programme", programmeId)
+                .param("procedure", procedureCode);
     }
 }

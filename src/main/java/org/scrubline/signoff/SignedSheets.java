@@ -40,10 +40,21 @@ public interface SignedSheets {
     /** How many of a programme's sheets speak of a trainee who operated, wholly or in parts. */
     Count count(UUID programmeId, String procedureCode, Instant after);
 
+    /** What was scored in those of a programme's sheets that speak of a trainee who operated, wholly or in parts. */
+    Scored scored(UUID programmeId, String procedureCode);
+
     /**
      * Sheets counted.
      *
      * @param after those of them signed later than the instant asked about
      */
     record Count(int all, int after) {}
+
+    /**
+     * Sheets read without their scores.
+     *
+     * @param until the newest signature among them; the beginning of time without any
+     * @param steps codes of the steps with a level on one of them, sorted
+     */
+    record Scored(Instant until, List<String> steps) {}
 }

@@ -70,4 +70,9 @@ class StoredSignedSheets implements SignedSheets {
     public Count count(UUID programmeId, String procedureCode, Instant after) {
         return counts.count(programmeId, procedureCode, after);
     }
+
+    @Override
+    public Scored scored(UUID programmeId, String procedureCode) {
+        return counts.scored(programmeId, procedureCode);
+    }
 }

@@ -133,7 +133,7 @@ class PopulationFitsTests {
 
     private StoredFit current(UUID ofProgramme, int sheets) {
         ProgrammeScores scores = ProgrammeScores.of(sheets(sheets), Map.of());
-        return in(() -> fits.current(ofProgramme, Procedures.TRAB_FORNIX, scores));
+        return in(() -> fits.current(ofProgramme, Procedures.TRAB_FORNIX, () -> scores));
     }
 
     private StoredFit in(Supplier<StoredFit> work) {

@@ -1,6 +1,7 @@
 package org.scrubline.scoring.curve;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
 
@@ -129,6 +130,24 @@ public final class ScoreTable {
     /** {@return the number of levels K, 2..15} */
     public int levels() {
         return levels;
+    }
+
+    /**
+     * {@return whether a supervisor has given nothing but the highest level here, or nothing but the lowest} Only then can a
+     * trainee's {@link Evidence} depend on scores of others.
+     */
+    public boolean hasOneLevelSupervisor() {
+        int[] lowest = new int[supervisors.size()];
+        int[] highest = new int[supervisors.size()];
+        Arrays.fill(lowest, levels + 1);
+        for (int j = 0; j < assessments(); j++) {
+            for (int k = scoreStart[j]; k < scoreStart[j + 1]; k++) {
+                lowest[supervisor[j]] = Math.min(lowest[supervisor[j]], lowest(span[k]));
+                highest[supervisor[j]] = Math.max(highest[supervisor[j]], highest(span[k]));
+            }
+        }
+        return Arrays.stream(lowest).anyMatch(level -> level == levels)
+                || Arrays.stream(highest).anyMatch(level -> level == 1);
     }
 
     /** {@return the number of complexity values of each assessment; 0 while there is no row} */
