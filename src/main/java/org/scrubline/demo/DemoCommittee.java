@@ -71,9 +71,9 @@ class DemoCommittee {
     private static final List<Answer> YEAR_ONE = List.of(
             new Answer(
                     "varnholt",
-                    EntitlementLevel.E3,
-                    "Steady in every step over the year, at two places and with many supervisors.",
-                    "The committee also heard the supervisors of the last cases, who gave no cue in any of them."),
+                    EntitlementLevel.E1,
+                    "Steady over the year at two places; parts of a case go on as agreed step by step beforehand.",
+                    "The critical steps were too seldom at the standard of a whole case; the next programme is told so."),
             new Answer(
                     "tekmor",
                     EntitlementLevel.E1,

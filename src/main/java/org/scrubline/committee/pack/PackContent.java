@@ -179,7 +179,16 @@ public record PackContent(
      *
      * @param records the records behind {@code has}; of the training record, its entries
      */
-    public record AskLine(Ask ask, int has, int needs, boolean met, List<UUID> records) {}
+    public record AskLine(Ask ask, int has, int needs, boolean met, List<UUID> records) {
+
+        /**
+         * Whether the line itself is fulfilled. A modelled number never counts as met while a gate before it is closed; a
+         * reader who is told "99 of 80" is then missing the gate, not the number.
+         */
+        public boolean fulfilled() {
+            return met || (ask == Ask.MODEL && has >= needs);
+        }
+    }
 
     /** What a level without a gate asks of the training record; it belongs to no family. */
     public record TrainingLine(String level, List<AskLine> asks) {}

@@ -76,7 +76,7 @@ class LevelViews {
         return new AskView(
                 words.say("committee.ask." + line.ask(), line.needs()),
                 line.ask() == Ask.MODEL ? words.say("committee.percent", line.has()) : Integer.toString(line.has()),
-                line.met(),
+                line.fulfilled(),
                 links(line, records, zone));
     }
 
