@@ -22,6 +22,7 @@ class CaseForm {
     fill(form, item.fields ?? this.fresh());
     this.askWhichEnd(item.fields?.endedOffset?.[0]);
     this.saving = this.showSteps(item.fields ?? {});
+    this.sayBand();
     form.addEventListener("input", (event) => this.typed(event.target));
     form.addEventListener("submit", (event) => this.submitted(event));
     showReasons(form, item.reasons ?? []);
@@ -43,6 +44,9 @@ class CaseForm {
     if (control.name === "site" || control.name === "endedAt") {
       this.askWhichEnd();
     }
+    if (control.name === "procedure" || control.name === "factors") {
+      this.sayBand();
+    }
     clearTimeout(this.timer);
     const pause = control.type === "text" ? PAUSE : 0;
     this.timer = setTimeout(() => this.save(), pause);
@@ -59,6 +63,19 @@ class CaseForm {
     }
     phases(place);
     place.querySelectorAll("input[checked]").forEach((input) => input.dispatchEvent(new Event("change", { bubbles: true })));
+  }
+
+  // What the factors ticked amount to, as the server says it. A form kept by an older release does not know.
+  sayBand() {
+    const place = this.form.querySelector("#band");
+    if (!place || !this.log.bands) {
+      return;
+    }
+    const { points, plain, early, earlyProcedures } = this.log.bands;
+    const ticked = [...this.form.querySelectorAll("input[name=factors]:checked")];
+    const sum = ticked.reduce((all, { value }) => all + points[value], 0);
+    const sentences = earlyProcedures.includes(this.form.elements.procedure.value) ? early : plain;
+    place.textContent = sentences[Math.min(sum, sentences.length - 1)];
   }
 
   // Asked only for a time the site's clock showed twice.

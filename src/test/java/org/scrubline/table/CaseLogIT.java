@@ -31,6 +31,9 @@ import org.scrubline.casework.TraineeCase;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
 import org.scrubline.platform.database.TestDatabase;
+import org.scrubline.rubric.Band;
+import org.scrubline.rubric.ComplexityFactor;
+import org.scrubline.rubric.RubricLibrary;
 import org.scrubline.rubric.Rubrics;
 import org.scrubline.support.TestOrganisations;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -62,6 +65,9 @@ class CaseLogIT {
 
     @Autowired
     Rubrics rubrics;
+
+    @Autowired
+    RubricLibrary library;
 
     @Autowired
     TestOrganisations organisations;
@@ -105,6 +111,28 @@ class CaseLogIT {
         UUID id = logged().get(0).surgicalCase().id();
         assertThat(in(() -> selfScores.of(id, here.trainee().personId()))).isEqualTo(Map.of("TF01", 3, "TF02", 5));
         assertThat(in(() -> cases.open(here.supervisor(), id)).requests()).hasSize(1);
+    }
+
+    /** All factors one after the other: every band is passed, and a trainee without cases hears about the harder two. */
+    @Test
+    void theBandOfACaseIsSaidWithoutANetwork() {
+        wire.cut();
+        writer.begin().answerAll();
+        List<String> ticked = new ArrayList<>();
+        for (ComplexityFactor factor : library.complexity().factors()) {
+            writer.page()
+                    .locator("input[name=factors][value='" + factor.code() + "']")
+                    .check();
+            ticked.add(factor.code());
+            Band band = library.complexity().band(ticked);
+            assertThat(writer.page().locator("#band")).containsText("Complexity band " + band + ".");
+            if (band.compareTo(Band.B) > 0) {
+                assertThat(writer.page().locator("#band")).containsText("The first 10 cases");
+            } else {
+                assertThat(writer.page().locator("#band")).not().containsText("The first 10 cases");
+            }
+        }
+        check();
     }
 
     @Test

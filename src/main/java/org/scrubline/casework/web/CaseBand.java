@@ -1,7 +1,11 @@
 package org.scrubline.casework.web;
 
+import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.scrubline.casework.Cases;
 import org.scrubline.people.People;
 import org.scrubline.platform.SignedIn;
@@ -43,11 +47,38 @@ class CaseBand {
 
     /** The same for a case already logged, which does not count among those before it. */
     String sentence(Band band, UUID trainee, String procedure, int counted) {
-        String plain = words.say("case.band.is", band);
-        boolean hard = band.compareTo(Band.B) > 0;
-        return hard && before(trainee, procedure) - counted < FIRST_CASES
-                ? words.say("case.band.early", plain, FIRST_CASES)
-                : plain;
+        return before(trainee, procedure) - counted < FIRST_CASES ? early(band) : plain(band);
+    }
+
+    /** The same for a device, which adds up the points itself. */
+    CaseLogPackage.Bands forDevice(UUID trainee, Collection<String> procedures) {
+        return new CaseLogPackage.Bands(
+                library.complexity().factors().stream()
+                        .collect(Collectors.toMap(ComplexityFactor::code, ComplexityFactor::technicalPoints)),
+                byPoints(this::plain),
+                byPoints(this::early),
+                procedures.stream()
+                        .filter(procedure -> before(trainee, procedure) < FIRST_CASES)
+                        .toList());
+    }
+
+    /** A sentence for each number of points, up to the first of the hardest band. */
+    private static List<String> byPoints(Function<Band, String> sentence) {
+        List<String> sentences = new ArrayList<>();
+        Band band;
+        do {
+            band = Band.ofPoints(sentences.size());
+            sentences.add(sentence.apply(band));
+        } while (band != Band.D);
+        return sentences;
+    }
+
+    private String plain(Band band) {
+        return words.say("case.band.is", band);
+    }
+
+    private String early(Band band) {
+        return band.compareTo(Band.B) > 0 ? words.say("case.band.early", plain(band), FIRST_CASES) : plain(band);
     }
 
     private int before(UUID trainee, String procedure) {

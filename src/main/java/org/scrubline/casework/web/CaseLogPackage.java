@@ -20,6 +20,7 @@ record CaseLogPackage(String scrubline, List<Log> programmes) {
      * @param zones zone of each site's clock by the site's id
      * @param procedures title by code
      * @param rubrics id of the version whose steps are shown, by procedure code
+     * @param bands what the complexity of a case means for this person
      * @param words message patterns by key, for what the device says by itself
      */
     record Log(
@@ -30,5 +31,16 @@ record CaseLogPackage(String scrubline, List<Log> programmes) {
             Map<String, String> zones,
             Map<String, String> procedures,
             Map<String, String> rubrics,
+            Bands bands,
             Map<String, String> words) {}
+
+    /**
+     * The band of a case by the points of its factors.
+     *
+     * @param points by code of the factor
+     * @param plain sentence for each sum of points, the last one for any higher sum
+     * @param early the same for procedures this person is still new to
+     * @param earlyProcedures codes of those procedures
+     */
+    record Bands(Map<String, Integer> points, List<String> plain, List<String> early, List<String> earlyProcedures) {}
 }

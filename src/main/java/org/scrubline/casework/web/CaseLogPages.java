@@ -33,9 +33,11 @@ class CaseLogPages {
     private final CaseEntryPages pages;
     private final People people;
     private final Rubrics rubrics;
+    private final CaseBand band;
     private final SheetWords words;
 
-    CaseLogPages(CaseEntryPages pages, People people, Rubrics rubrics, SheetWords words) {
+    CaseLogPages(CaseEntryPages pages, People people, Rubrics rubrics, CaseBand band, SheetWords words) {
+        this.band = band;
         this.pages = pages;
         this.people = people;
         this.rubrics = rubrics;
@@ -64,11 +66,11 @@ class CaseLogPages {
         return new CaseLogPackage(
                 "case-log",
                 programmes.stream()
-                        .map(programme -> log(people.programme(programme), form(who, programme)))
+                        .map(programme -> log(who, people.programme(programme), form(who, programme)))
                         .toList());
     }
 
-    private CaseLogPackage.Log log(Programme programme, CaseEntryPage form) {
+    private CaseLogPackage.Log log(SignedIn who, Programme programme, CaseEntryPage form) {
         Map<String, String> titles = new LinkedHashMap<>();
         Map<String, String> versions = new LinkedHashMap<>();
         form.choices().procedures().forEach(procedure -> {
@@ -81,8 +83,17 @@ class CaseLogPages {
                         site -> site.id().toString(), site -> site.zone().getId()));
         Map<String, String> patterns = new LinkedHashMap<>();
         KEYS.forEach(key -> patterns.put(key, words.pattern(key)));
-        String shape = CanonicalJson.sha256(CanonicalJson.of(List.of(form, zones, patterns)));
+        CaseLogPackage.Bands bands = band.forDevice(who.personId(), titles.keySet());
+        String shape = CanonicalJson.sha256(CanonicalJson.of(List.of(form, zones, bands, patterns)));
         return new CaseLogPackage.Log(
-                programme.id(), programme.name(), shape, programme.zone().getId(), zones, titles, versions, patterns);
+                programme.id(),
+                programme.name(),
+                shape,
+                programme.zone().getId(),
+                zones,
+                titles,
+                versions,
+                bands,
+                patterns);
     }
 }
