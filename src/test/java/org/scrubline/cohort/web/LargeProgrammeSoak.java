@@ -40,9 +40,9 @@ class LargeProgrammeSoak {
     private static final int SCORERS = 12;
 
     /** Visits before those that count: until then the compiler of the JVM is still at work on the page. */
-    private static final int WARM_UP = 60;
+    private static final int WARM_UP = 300;
 
-    private static final int VISITS = 160;
+    private static final int VISITS = 400;
 
     /** Every id of a copied row is made from the old one and n. */
     private static final String COPY = """
