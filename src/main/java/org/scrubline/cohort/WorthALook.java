@@ -97,16 +97,16 @@ public record WorthALook(
         boolean low = step.current()
                 && step.step().critical()
                 && step.scored() >= LOW_STEP_SCORES
-                && step.interval().high() < LOW_STEP_SHARE
-                && step.lowCases() >= DIFFERENT
-                && step.lowScorers() >= DIFFERENT;
+                && step.interval().high() < LOW_STEP_SHARE;
         if (!low) {
             return Optional.empty();
         }
         String code = step.step().code();
         double others = share(
                 all.stream().filter(other -> !other.step().code().equals(code)).toList());
-        return step.interval().high() < others
+        boolean behind =
+                step.interval().high() < others && step.lowCases() >= DIFFERENT && step.lowScorers() >= DIFFERENT;
+        return behind
                 ? Optional.of(new WorthALook(Kind.LOW_STEP, row.trainee(), step, step.high(), step.scored(), others))
                 : Optional.empty();
     }

@@ -54,9 +54,11 @@ public record Evidence(List<CountedCase> cases, int assisted) {
 
     /** The same without the sheets that await their countersignature: what counts toward a gate. */
     Evidence settled() {
-        return of(sheets().stream()
-                .filter(sheet -> !sheet.marks().awaitingCountersignature())
-                .toList());
+        return awaiting() == 0
+                ? this
+                : of(sheets().stream()
+                        .filter(sheet -> !sheet.marks().awaitingCountersignature())
+                        .toList());
     }
 
     /** Counted sheets that await their countersignature. */

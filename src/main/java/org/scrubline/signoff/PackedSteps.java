@@ -17,33 +17,40 @@ import org.scrubline.signoff.SignedSheet.SignedStep;
  */
 final class PackedSteps {
 
+    private static final Comparator<Placed> IN_ORDER = Comparator.comparingInt(Placed::place)
+            .thenComparing(placed -> placed.step().stepCode());
+
     private final Map<UUID, Map<String, Integer>> places;
-    private final Map<String, SignedStep> said = new HashMap<>();
+    private final Map<UUID, Map<String, Placed>> said = new HashMap<>();
 
     /** For rubric versions whose steps stand in these places. */
     PackedSteps(Map<UUID, Map<String, Integer>> places) {
         this.places = places;
     }
 
+    /** A step and where its rubric has it; after all others when the rubric does not list it. */
+    private record Placed(SignedStep step, int place) {}
+
     /** In the order of the rubric; a step it does not list comes last. */
     List<SignedStep> read(UUID rubricVersion, String packed) {
-        List<SignedStep> steps = new ArrayList<>();
+        Map<String, Integer> place = places.getOrDefault(rubricVersion, Map.of());
+        Map<String, Placed> known = said.computeIfAbsent(rubricVersion, version -> new HashMap<>());
+        List<Placed> steps = new ArrayList<>(place.size());
         for (int from = 0; from < packed.length(); ) {
             int comma = packed.indexOf(',', from);
             int to = comma < 0 ? packed.length() : comma;
-            steps.add(said.computeIfAbsent(packed.substring(from, to), PackedSteps::step));
+            steps.add(known.computeIfAbsent(packed.substring(from, to), text -> placed(text, place)));
             from = to + 1;
         }
-        Map<String, Integer> place = places.getOrDefault(rubricVersion, Map.of());
-        steps.sort(Comparator.comparingInt((SignedStep step) -> place.getOrDefault(step.stepCode(), Integer.MAX_VALUE))
-                .thenComparing(SignedStep::stepCode));
-        return steps;
+        steps.sort(IN_ORDER);
+        return steps.stream().map(Placed::step).toList();
     }
 
-    private static SignedStep step(String packed) {
+    private static Placed placed(String packed, Map<String, Integer> places) {
         int said = packed.length() - 1;
-        return new SignedStep(
+        SignedStep step = new SignedStep(
                 packed.substring(0, said - 1), packed.charAt(said - 1) == '!', state(packed.charAt(said)));
+        return new Placed(step, places.getOrDefault(step.stepCode(), Integer.MAX_VALUE));
     }
 
     private static StepState state(char said) {
