@@ -77,6 +77,39 @@ public record SignedSheet(
         return Objects.requireNonNull(text, "read to be counted, without its text");
     }
 
+    /** The same sheet, which was read without them. */
+    SignedSheet withSteps(List<SignedStep> read) {
+        return new SignedSheet(
+                id,
+                sheetId,
+                versionNo,
+                text,
+                contentHash,
+                signerId,
+                signerName,
+                signerRole,
+                meaning,
+                signedAt,
+                signedZone,
+                receivedAt,
+                firstSignedAt,
+                programmeId,
+                siteId,
+                caseId,
+                caseEndedAt,
+                traineeId,
+                rubricVersionId,
+                procedureCode,
+                band,
+                confirmedPart,
+                givenSupervision,
+                verdict,
+                late,
+                marks,
+                read,
+                events);
+    }
+
     /** A critical step at 1 or 2, or a takeover on a critical step: the event the control charts watch. */
     public boolean criticalFailure() {
         boolean low = steps.stream()

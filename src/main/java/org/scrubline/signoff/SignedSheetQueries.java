@@ -24,7 +24,7 @@ import org.scrubline.signoff.SignedSheet.SignedStep;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
-/** Reads signed sheets whole: three statements for any number of them. */
+/** Reads signed sheets whole: a few statements for any number of them. */
 @Repository
 class SignedSheetQueries {
 
@@ -53,7 +53,6 @@ class SignedSheetQueries {
                                     and v.signed_at <= coalesce(cast(:knownAt as timestamptz), 'infinity')))
             """;
 
-    // The steps of a sheet packed into one text: to read a row a step took longer than all the rest of a page.
     private static final String SHEETS = """
             select s.id, s.sheet_id, s.version_no, case when :text then s.content end as content, s.content_hash,
                 s.signer_id, s.signer_name, s.signer_role, s.meaning, s.signed_at, s.signed_zone, s.received_at,
@@ -65,26 +64,11 @@ class SignedSheetQueries {
                              and f.version_no = 1) end as first_signed_at,
                 s.programme_id, s.site_id, s.case_id, s.case_ended_at, s.trainee_id, s.rubric_version_id,
                 s.procedure_code, s.band, s.confirmed_part, s.given_supervision, s.verdict, s.late,
-                m.contested, m.outcome, w.countersign_awaited,
-                (select string_agg(t.step_code
-                                   || case when t.critical then '!' else ' ' end
-                                   || case t.state
-                                          when 'SCORED' then t.level::text
-                                          when 'NOT_PART' then 'N'
-                                          when 'NOT_SEEN' then 'S'
-                                          else left(t.cause, 1) end, ',')
-                 from signed_step t
-                 where t.tenant_id = s.tenant_id
-                   and t.signed_sheet_id = s.id) as steps
+                m.contested, m.outcome, w.countersign_awaited
             from signed_sheet s
             %s
             where %s
             """.formatted(MarkColumns.JOIN, WHERE);
-    private static final String PLACES = """
-            select rubric_version_id, step_code, position
-            from rubric_step
-            where tenant_id = :tenant
-            """;
     private static final String EVENTS = """
             select e.signed_sheet_id, e.event_code, e.step_code, e.reason, e.blocking
             from signed_sheet s
@@ -99,9 +83,11 @@ class SignedSheetQueries {
             .thenComparing(sheet -> sheet.id().toString());
 
     private final JdbcClient jdbc;
+    private final SignedStepQueries steps;
 
-    SignedSheetQueries(JdbcClient jdbc) {
+    SignedSheetQueries(JdbcClient jdbc, SignedStepQueries steps) {
         this.jdbc = jdbc;
+        this.steps = steps;
     }
 
     /** Which versions of a sheet are looked at. */
@@ -166,27 +152,16 @@ class SignedSheetQueries {
 
     /** Oldest case first. */
     List<SignedSheet> find(Filter filter) {
-        PackedSteps steps = new PackedSteps(places());
         Map<UUID, List<SignedEvent>> events = events(filter);
-        return ask(SHEETS, filter)
-                .query((row, n) -> {
-                    UUID id = row.getObject("id", UUID.class);
-                    UUID version = row.getObject("rubric_version_id", UUID.class);
-                    return sheet(row, steps.read(version, row.getString("steps")), events.getOrDefault(id, List.of()));
-                })
-                .stream()
+        List<SignedSheet> found = ask(SHEETS, filter)
+                .query((row, n) -> sheet(row, events.getOrDefault(row.getObject("id", UUID.class), List.of())))
+                .list();
+        Map<UUID, List<SignedStep>> signed =
+                steps.of(found.stream().map(SignedSheet::id).toList());
+        return found.stream()
+                .map(sheet -> sheet.withSteps(signed.getOrDefault(sheet.id(), List.of())))
                 .sorted(OLDEST_CASE_FIRST)
                 .toList();
-    }
-
-    /** Where each version of a rubric has its steps. */
-    private Map<UUID, Map<String, Integer>> places() {
-        Map<UUID, Map<String, Integer>> places = new HashMap<>();
-        jdbc.sql(PLACES).param("tenant", TenantScope.require()).query(row -> {
-            places.computeIfAbsent(row.getObject(1, UUID.class), version -> new HashMap<>())
-                    .put(row.getString(2), row.getInt(3));
-        });
-        return places;
     }
 
     private Map<UUID, List<SignedEvent>> events(Filter filter) {
@@ -217,8 +192,8 @@ class SignedSheetQueries {
                 .param("procedure", filter.procedure());
     }
 
-    private static SignedSheet sheet(ResultSet row, List<SignedStep> steps, List<SignedEvent> events)
-            throws SQLException {
+    /** Without its steps. */
+    private static SignedSheet sheet(ResultSet row, List<SignedEvent> events) throws SQLException {
         return new SignedSheet(
                 row.getObject("id", UUID.class),
                 row.getObject("sheet_id", UUID.class),
@@ -246,7 +221,7 @@ class SignedSheetQueries {
                 Verdict.valueOf(row.getString("verdict")),
                 row.getBoolean("late"),
                 MarkColumns.read(row),
-                steps,
+                List.of(),
                 events);
     }
 
