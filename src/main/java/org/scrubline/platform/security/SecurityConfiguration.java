@@ -60,6 +60,7 @@ class SecurityConfiguration {
             throws Exception {
         return http.authorizeHttpRequests(requests ->
                         requests.requestMatchers(OPEN).permitAll().anyRequest().authenticated())
+                .csrf(csrf -> csrf.csrfTokenRepository(new FormTokens()))
                 .formLogin(form -> form.loginPage("/login").successHandler(marks))
                 .exceptionHandling(denied -> denied.authenticationEntryPoint(new EntryPoint()))
                 .logout(logout -> logout.addLogoutHandler(SecurityConfiguration::clearCache)
