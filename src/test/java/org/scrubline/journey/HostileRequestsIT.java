@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -78,6 +79,19 @@ class HostileRequestsIT {
         HttpResponse<String> entered =
                 visitor.post("/login", Map.of("username", "hallinor", "password", DemoServer.PASSWORD));
         assertThat(session(entered)).isNotEqualTo(session(first));
+    }
+
+    /** Its cookie would take the place of the one with which somebody is just logging in, in another tab. */
+    @Test
+    void whatIsRefusedForWantOfASessionOpensNone() {
+        HttpResponse<String> refused = new Visitor(SERVER)
+                .sendWithToken(
+                        "POST",
+                        "/sheets/" + UUID.randomUUID() + "/taps",
+                        "application/json",
+                        "of-a-session-that-is-over");
+        assertThat(refused.statusCode()).isEqualTo(403);
+        assertThat(refused.headers().allValues("set-cookie")).isEmpty();
     }
 
     @ParameterizedTest

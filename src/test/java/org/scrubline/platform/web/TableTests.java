@@ -3,9 +3,7 @@ package org.scrubline.platform.web;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
-import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 
-import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -16,7 +14,6 @@ import org.scrubline.support.LogIn;
 import org.scrubline.support.ScrublineTest;
 import org.scrubline.support.TestOrganisations;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.http.MediaType;
 import org.springframework.mock.web.MockHttpServletResponse;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.web.servlet.resource.ResourceUrlProvider;
@@ -47,22 +44,6 @@ class TableTests {
         assertThat(response.getContentAsString())
                 .contains("/js/" + scripts.version() + "/offline/table.js")
                 .doesNotContain("Verrin", "csrf", "_csrf");
-    }
-
-    /** Its cookie would take the place of the one with which somebody is just logging in, in another tab. */
-    @Test
-    void whatATabSendsAfterItsSessionIsOverOpensNoneWithTheRefusal() throws Exception {
-        MockHttpServletResponse refused = mockMvc.perform(post("/sheets/" + UUID.randomUUID() + "/taps")
-                        .contentType(MediaType.APPLICATION_JSON)
-                        .accept(MediaType.APPLICATION_JSON)
-                        .header("X-CSRF-TOKEN", "of-a-session-that-is-over")
-                        .content("{}"))
-                .andReturn()
-                .getResponse();
-        assertThat(refused.getStatus()).isEqualTo(403);
-        assertThat(refused.getHeader("Set-Cookie")).isNull();
-        assertThat(mockMvc.perform(get("/login")).andReturn().getResponse().getHeader("Set-Cookie"))
-                .contains("SESSION");
     }
 
     @Test
