@@ -24,7 +24,7 @@ import org.scrubline.signoff.SignedSheet.SignedStep;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
-/** Reads signed sheets whole: a few statements for any number of them. */
+/** Reads signed sheets whole: two statements for any number of them, and two more for steps not read before. */
 @Repository
 class SignedSheetQueries {
 
