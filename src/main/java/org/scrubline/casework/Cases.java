@@ -1,6 +1,7 @@
 package org.scrubline.casework;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.scrubline.platform.Attempt;
@@ -50,6 +51,9 @@ public interface Cases {
      * @param procedure as performed: what a converted case was converted to
      */
     List<EndedCase> ended(UUID programmeId, String procedure);
+
+    /** What is open of those cases, by trainee; {@link OpenWork#NONE} is left out. */
+    Map<UUID, OpenWork> openWork(UUID programmeId, String procedure);
 
     /**
      * Ended cases of a procedure in which the trainee operated, signed or not. A signed sheet's confirmed part replaces

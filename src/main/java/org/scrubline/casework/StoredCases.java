@@ -200,6 +200,12 @@ class StoredCases implements Cases {
 
     @Override
     @Transactional(readOnly = true)
+    public Map<UUID, OpenWork> openWork(UUID programmeId, String procedure) {
+        return ended.open(programmeId, procedure);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
     public int operated(UUID traineeId, String procedureCode) {
         return queries.operated(traineeId, procedureCode);
     }

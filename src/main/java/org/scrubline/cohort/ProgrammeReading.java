@@ -128,9 +128,7 @@ class ProgrammeReading {
     /** Of the version of each procedure in force now. */
     private Map<String, List<String>> critical() {
         Map<String, List<String>> critical = new HashMap<>();
-        rubrics.published().stream()
-                .filter(version -> !version.effectiveFrom().isAfter(clock.instant()))
-                .forEach(version -> critical.putIfAbsent(version.rubric().procedure(), critical(version)));
+        rubrics.inForce().forEach(version -> critical.put(version.rubric().procedure(), critical(version)));
         return critical;
     }
 

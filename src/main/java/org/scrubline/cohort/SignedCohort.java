@@ -14,7 +14,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.Cases;
-import org.scrubline.casework.EndedCase;
+import org.scrubline.casework.OpenWork;
 import org.scrubline.people.People;
 import org.scrubline.people.Person;
 import org.scrubline.people.Programme;
@@ -63,12 +63,7 @@ class SignedCohort implements Cohort {
 
     @Override
     public List<Rubric> procedures() {
-        return rubrics.published().stream()
-                .map(PublishedRubric::rubric)
-                .map(Rubric::procedure)
-                .distinct()
-                .map(procedure -> rubrics.current(procedure).rubric())
-                .toList();
+        return rubrics.inForce().stream().map(PublishedRubric::rubric).toList();
     }
 
     @Override
@@ -87,8 +82,7 @@ class SignedCohort implements Cohort {
     private CohortReport report(Programme programme, Rubric rubric, Instant now) {
         List<SignedSheet> signed = sheets.ofProgramme(programme.id(), rubric.procedure());
         Map<UUID, List<SignedSheet>> byTrainee = signed.stream().collect(Collectors.groupingBy(SignedSheet::traineeId));
-        Map<UUID, List<EndedCase>> ended = cases.ended(programme.id(), rubric.procedure()).stream()
-                .collect(Collectors.groupingBy(EndedCase::traineeId));
+        Map<UUID, OpenWork> work = cases.openWork(programme.id(), rubric.procedure());
         Function<UUID, Rubric> versions = rubrics.published().stream()
                 .collect(Collectors.toMap(PublishedRubric::id, PublishedRubric::rubric))::get;
         ProgrammeSettings numbers = settings.of(programme.id());
@@ -96,7 +90,7 @@ class SignedCohort implements Cohort {
         List<Instant> unsigned = new ArrayList<>();
         List<Person> training = people.holding(programme.id(), Role.TRAINEE);
         for (Person trainee : trainees(training, byTrainee)) {
-            OpenWork open = new OpenWork(ended.getOrDefault(trainee.id(), List.of()));
+            OpenWork open = work.getOrDefault(trainee.id(), OpenWork.NONE);
             unsigned.addAll(open.unsigned());
             rows.add(row(
                     trainee,

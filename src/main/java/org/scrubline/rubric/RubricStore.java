@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.scrubline.platform.TenantScope;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
@@ -18,22 +19,22 @@ import org.springframework.stereotype.Repository;
 @Repository
 class RubricStore {
 
-    private static final String VERSIONS = """
-            select v.id, v.content_hash, v.published_at, coalesce(e.effective_from, v.published_at) as effective_from,
+    private static final String COLUMNS = """
+             v.id, v.content_hash, v.published_at, coalesce(e.effective_from, v.published_at) as effective_from,
                 coalesce(e.zone, 'Z') as zone
             from rubric_version v
             left join rubric_effect e on e.tenant_id = v.tenant_id and e.rubric_version_id = v.id
             where v.tenant_id = :tenant
             """;
+    private static final String VERSIONS = "select" + COLUMNS;
     private static final String ALL = VERSIONS + """
             order by v.procedure_code, effective_from desc, v.published_at desc, v.version desc
             """;
     // A version published at once has no row of its own and is in use whatever the clock says: it may be put back.
-    private static final String CURRENT = VERSIONS + """
-              and v.procedure_code = :procedure
+    private static final String IN_FORCE = "select distinct on (v.procedure_code)" + COLUMNS + """
+              and (cast(:procedure as text) is null or v.procedure_code = :procedure)
               and (e.effective_from is null or e.effective_from <= :now)
-            order by effective_from desc, v.published_at desc, v.version desc
-            limit 1
+            order by v.procedure_code, effective_from desc, v.published_at desc, v.version desc
             """;
     private static final String BY_ID = VERSIONS + """
               and v.id = :id
@@ -98,13 +99,21 @@ class RubricStore {
                 .list();
     }
 
+    /** By procedure code, of each the version in force that came into force last. */
+    List<Version> inForce(Instant now) {
+        return inForce(null, now).list();
+    }
+
     Optional<Version> current(String procedure, Instant now) {
-        return jdbc.sql(CURRENT)
+        return inForce(procedure, now).optional();
+    }
+
+    private JdbcClient.MappedQuerySpec<Version> inForce(@Nullable String procedure, Instant now) {
+        return jdbc.sql(IN_FORCE)
                 .param("tenant", TenantScope.require())
                 .param("procedure", procedure)
                 .param("now", now.atOffset(ZoneOffset.UTC))
-                .query(RubricStore::version)
-                .optional();
+                .query(RubricStore::version);
     }
 
     Optional<Version> find(UUID id) {

@@ -21,6 +21,9 @@ public interface Rubrics {
      */
     PublishedRubric current(String procedure);
 
+    /** The {@link #current} version of every procedure that has one, in the order of {@link Procedures#ALL}. */
+    List<PublishedRubric> inForce();
+
     Optional<PublishedRubric> byId(UUID id);
 
     /** The procedures a new case can be logged for: with a version in force and not retired. */

@@ -61,6 +61,15 @@ class StoredRubrics implements Rubrics {
 
     @Override
     @Transactional(readOnly = true)
+    public List<PublishedRubric> inForce() {
+        return store.inForce(clock.instant()).stream()
+                .map(this::read)
+                .sorted(AS_LISTED)
+                .toList();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
     public Optional<PublishedRubric> byId(UUID id) {
         return store.find(id).map(this::read);
     }

@@ -66,6 +66,7 @@ class RubricsTests {
 
         assertThat(published).extracting(PublishedRubric::rubric).isEqualTo(library.rubrics());
         assertThat(organisation.in(rubrics::published)).containsExactlyElementsOf(published);
+        assertThat(organisation.in(rubrics::inForce)).containsExactlyElementsOf(published);
     }
 
     @Test
@@ -146,6 +147,7 @@ class RubricsTests {
         assertThatThrownBy(() -> organisation.in(() -> rubrics.current(Procedures.NEEDLING)))
                 .isInstanceOf(NotFound.class);
         assertThat(organisation.in(rubrics::published)).isEmpty();
+        assertThat(organisation.in(rubrics::inForce)).isEmpty();
     }
 
     @Test
@@ -157,6 +159,7 @@ class RubricsTests {
 
         assertThat(other.in(() -> rubrics.byId(published.id()))).isEmpty();
         assertThat(other.in(rubrics::published)).isEmpty();
+        assertThat(other.in(rubrics::inForce)).isEmpty();
     }
 
     @ParameterizedTest

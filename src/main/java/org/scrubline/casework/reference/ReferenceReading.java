@@ -13,6 +13,7 @@ import org.scrubline.people.Programme;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
+import org.scrubline.rubric.PublishedRubric;
 import org.scrubline.rubric.Rubric;
 import org.scrubline.rubric.Rubrics;
 import org.springframework.stereotype.Component;
@@ -94,11 +95,9 @@ class ReferenceReading {
     /** The rubric in force of each procedure that takes new cases. */
     List<Rubric> inForce() {
         Set<String> taking = rubrics.takingCases();
-        return rubrics.published().stream()
-                .map(one -> one.rubric().procedure())
-                .distinct()
-                .filter(taking::contains)
-                .map(procedure -> rubrics.current(procedure).rubric())
+        return rubrics.inForce().stream()
+                .map(PublishedRubric::rubric)
+                .filter(rubric -> taking.contains(rubric.procedure()))
                 .toList();
     }
 

@@ -72,12 +72,11 @@ class CaseLogPages {
 
     private CaseLogPackage.Log log(SignedIn who, Programme programme, CaseEntryPage form) {
         Map<String, String> titles = new LinkedHashMap<>();
+        form.choices().procedures().forEach(procedure -> titles.put(procedure.value(), procedure.label()));
         Map<String, String> versions = new LinkedHashMap<>();
-        form.choices().procedures().forEach(procedure -> {
-            titles.put(procedure.value(), procedure.label());
-            versions.put(
-                    procedure.value(), rubrics.current(procedure.value()).id().toString());
-        });
+        rubrics.inForce().stream()
+                .filter(one -> titles.containsKey(one.rubric().procedure()))
+                .forEach(one -> versions.put(one.rubric().procedure(), one.id().toString()));
         Map<String, String> zones = people.sites().stream()
                 .collect(Collectors.toMap(
                         site -> site.id().toString(), site -> site.zone().getId()));

@@ -16,6 +16,7 @@ import org.scrubline.people.Site;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.Wording;
 import org.scrubline.rubric.ComplexityFactor;
+import org.scrubline.rubric.PublishedRubric;
 import org.scrubline.rubric.RubricLibrary;
 import org.scrubline.rubric.Rubrics;
 import org.springframework.context.i18n.LocaleContextHolder;
@@ -110,11 +111,10 @@ class CaseWords {
 
     List<Option> procedures() {
         Set<String> taking = rubrics.takingCases();
-        return rubrics.published().stream()
-                .map(published -> published.rubric().procedure())
-                .filter(taking::contains)
-                .distinct()
-                .map(code -> Option.of(code, procedure(code)))
+        return rubrics.inForce().stream()
+                .map(PublishedRubric::rubric)
+                .filter(rubric -> taking.contains(rubric.procedure()))
+                .map(rubric -> Option.of(rubric.procedure(), rubric.title()))
                 .toList();
     }
 

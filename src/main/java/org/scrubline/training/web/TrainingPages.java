@@ -120,11 +120,7 @@ class TrainingPages {
     }
 
     private Stream<Rubric> current() {
-        return rubrics.published().stream()
-                .map(PublishedRubric::rubric)
-                .map(Rubric::procedure)
-                .distinct()
-                .map(procedure -> rubrics.current(procedure).rubric());
+        return rubrics.inForce().stream().map(PublishedRubric::rubric);
     }
 
     private List<Option> procedures() {

@@ -225,6 +225,11 @@ class RubricReleasesTests {
         assertThat(at(BEFORE, () -> rubrics.current(NEEDLING)).rubric().version())
                 .isEqualTo("1.0");
         assertThat(at(AFTER, () -> rubrics.current(NEEDLING))).isEqualTo(published);
+        assertThat(at(BEFORE, rubrics::inForce)).allSatisfy(RubricReleasesTests::isShipped);
+        assertThat(at(AFTER, rubrics::inForce)).contains(published).hasSize(Procedures.ALL.size());
+        assertThat(at(AFTER, rubrics::inForce))
+                .allSatisfy(one -> assertThat(one)
+                        .isEqualTo(at(AFTER, () -> rubrics.current(one.rubric().procedure()))));
         RubricEffect effect = at(AFTER, () -> releases.of(director, NEEDLING)).get(0);
         assertThat(effect.review()).isEqualTo(review.id());
         assertThat(at(AFTER, () -> ledger.find(LeafKind.RUBRIC_EFFECT, effect.id())))
@@ -232,6 +237,10 @@ class RubricReleasesTests {
         assertThat(at(AFTER, () -> ledger.find(LeafKind.RUBRIC_REVIEW, review.id())))
                 .isPresent();
         assertThat(at(AFTER, () -> drafts.open(director, NEEDLING))).isEmpty();
+    }
+
+    private static void isShipped(PublishedRubric one) {
+        assertThat(one.rubric().version()).isEqualTo("1.0");
     }
 
     @Test
