@@ -4,6 +4,8 @@ import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.scrubline.casework.Part;
+import org.scrubline.casework.SurgicalCase;
 import org.scrubline.people.Person;
 import org.scrubline.people.Programme;
 import org.scrubline.platform.SignedIn;
@@ -39,10 +41,37 @@ public interface Exposure {
     }
 
     /**
+     * A case a number of the report counts.
+     *
+     * @param unsigned sheets about this trainee nobody signed
+     */
+    record Done(SurgicalCase surgicalCase, Part part, int unsigned) {}
+
+    /**
+     * The cases behind the numbers of one line.
+     *
+     * @param cases newest first
+     */
+    record LineCases(Programme programme, Person trainee, Family family, List<Done> cases) {
+
+        public LineCases {
+            cases = List.copyOf(cases);
+        }
+    }
+
+    /**
      * Reads it.
      *
      * @param programmeId null for the first the person may read
      * @throws org.scrubline.platform.NotFound when there is no such programme for this person
      */
     Report report(SignedIn who, @Nullable UUID programmeId);
+
+    /**
+     * Reads what one line counts.
+     *
+     * @param programmeId as for {@link #report}
+     * @throws org.scrubline.platform.NotFound as there, and when the programme has no such trainee now
+     */
+    LineCases cases(SignedIn who, @Nullable UUID programmeId, UUID trainee, Family family);
 }

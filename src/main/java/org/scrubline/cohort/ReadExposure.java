@@ -4,15 +4,21 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.casework.Cases;
 import org.scrubline.casework.EndedCase;
 import org.scrubline.casework.Part;
+import org.scrubline.casework.SurgicalCase;
+import org.scrubline.casework.TraineeCase;
 import org.scrubline.people.ExposurePlan;
 import org.scrubline.people.ExposurePlans;
 import org.scrubline.people.People;
@@ -54,12 +60,35 @@ class ReadExposure implements Exposure {
 
     @Override
     public Report report(SignedIn who, @Nullable UUID programmeId) {
-        Programme programme = people.programmes().stream()
+        Programme programme = programme(who, programmeId);
+        return report(programme, plans.of(programme.id()), clock.instant());
+    }
+
+    @Override
+    public LineCases cases(SignedIn who, @Nullable UUID programmeId, UUID trainee, Family family) {
+        Programme programme = programme(who, programmeId);
+        Person about = people.holding(programme.id(), Role.TRAINEE).stream()
+                .filter(one -> one.id().equals(trainee))
+                .findFirst()
+                .orElseThrow(NotFound::new);
+        Map<UUID, SurgicalCase> logged = cases.ofTrainee(trainee).stream()
+                .map(TraineeCase::surgicalCase)
+                .collect(Collectors.toMap(SurgicalCase::id, Function.identity()));
+        List<Done> done = done(programme.id(), family).stream()
+                .filter(one -> one.traineeId().equals(trainee))
+                .sorted(Comparator.comparing(EndedCase::endedAt).reversed())
+                .map(one ->
+                        new Done(Objects.requireNonNull(logged.get(one.caseId())), one.claimedPart(), one.waiting()))
+                .toList();
+        return new LineCases(programme, about, family, done);
+    }
+
+    private Programme programme(SignedIn who, @Nullable UUID programmeId) {
+        return people.programmes().stream()
                 .filter(one -> READERS.stream().anyMatch(role -> who.has(role, one.id())))
                 .filter(one -> programmeId == null || one.id().equals(programmeId))
                 .findFirst()
                 .orElseThrow(NotFound::new);
-        return report(programme, plans.of(programme.id()), clock.instant());
     }
 
     private Report report(Programme programme, ExposurePlan plan, Instant now) {

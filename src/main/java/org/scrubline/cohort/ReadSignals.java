@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.cohort.signal.Findings;
@@ -84,7 +85,10 @@ class ReadSignals implements Signals {
                 readable,
                 read,
                 findings(programme.id(), read),
-                named(programme.id(), read),
+                named(read),
+                people.holding(programme.id(), Role.TRAINEE).stream()
+                        .map(person -> person.id().toString())
+                        .collect(Collectors.toSet()),
                 reading.stepNames(),
                 numbers);
     }
@@ -99,12 +103,9 @@ class ReadSignals implements Signals {
         return answer.findings;
     }
 
-    private Map<String, Person> named(UUID programme, ProgrammeRecord read) {
+    private Map<String, Person> named(ProgrammeRecord read) {
         Map<String, Person> named = new HashMap<>();
-        people.holding(programme, Role.TRAINEE)
-                .forEach(person -> named.put(person.id().toString(), person));
         Stream.concat(read.trainees().stream(), read.scorers().stream())
-                .filter(id -> !named.containsKey(id))
                 .forEach(id -> people.person(UUID.fromString(id)).ifPresent(person -> named.put(id, person)));
         return named;
     }

@@ -3,6 +3,7 @@ package org.scrubline.cohort;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.scrubline.cohort.signal.Findings;
 import org.scrubline.cohort.signal.ProgrammeRecord;
 import org.scrubline.people.Person;
@@ -14,6 +15,7 @@ import org.scrubline.people.ProgrammeSettings;
  *
  * @param programmes all this person may choose from
  * @param people trainees and scorers by id
+ * @param training ids of those who are trainees of the programme now
  * @param steps names of steps by code
  */
 public record SignalReport(
@@ -22,12 +24,14 @@ public record SignalReport(
         ProgrammeRecord read,
         Findings findings,
         Map<String, Person> people,
+        Set<String> training,
         Map<String, String> steps,
         ProgrammeSettings settings) {
 
     public SignalReport {
         programmes = List.copyOf(programmes);
         people = Map.copyOf(people);
+        training = Set.copyOf(training);
         steps = Map.copyOf(steps);
     }
 

@@ -84,6 +84,7 @@ final class Actions {
             "exposure-planned",
             "training-written",
             "training-answered",
+            "seen-case-list",
             "seen-training-record",
             "reference-added",
             "reference-closed",

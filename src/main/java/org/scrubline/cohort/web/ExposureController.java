@@ -1,21 +1,18 @@
 package org.scrubline.cohort.web;
 
-import java.util.List;
-import java.util.Locale;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.cohort.Exposure;
-import org.scrubline.people.ExposurePlan;
 import org.scrubline.people.LedProgrammes;
 import org.scrubline.people.Person;
 import org.scrubline.platform.Audited;
+import org.scrubline.platform.NotFound;
 import org.scrubline.platform.RecordSeen;
+import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
-import org.scrubline.platform.TableView;
-import org.scrubline.platform.TableView.Cell;
-import org.scrubline.platform.TableView.Column;
-import org.scrubline.platform.Wording;
+import org.scrubline.rubric.Family;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
@@ -28,12 +25,12 @@ import org.springframework.web.bind.annotation.RequestParam;
 class ExposureController {
 
     private final Exposure exposure;
-    private final Wording wording;
+    private final ExposureWords words;
     private final ApplicationEventPublisher events;
 
-    ExposureController(Exposure exposure, Wording wording, ApplicationEventPublisher events) {
+    ExposureController(Exposure exposure, ExposureWords words, ApplicationEventPublisher events) {
         this.exposure = exposure;
-        this.wording = wording;
+        this.words = words;
         this.events = events;
     }
 
@@ -49,40 +46,33 @@ class ExposureController {
         events.publishEvent(new RecordSeen(who, null, read, list, null));
         model.addAttribute("programme", report.programme());
         model.addAttribute("planned", report.planned());
-        model.addAttribute("lines", table(report.lines()));
+        model.addAttribute("lines", words.table(report));
         model.addAttribute(
                 "unplaced", report.unplaced().stream().map(Person::printedName).toList());
         model.addAttribute("plans", LedProgrammes.leads(who, read));
         return "cohort/exposure";
     }
 
-    private TableView table(List<Exposure.Line> lines) {
-        return new TableView(
-                Stream.of("trainee", "family", "months", "planned", "done", "unsigned", "says")
-                        .map(key -> new Column(
-                                wording.text("exposure.column." + key),
-                                !List.of("trainee", "family", "says").contains(key)))
-                        .toList(),
-                lines.stream().map(this::row).toList());
-    }
-
-    private List<Cell> row(Exposure.Line line) {
-        return List.of(
-                new Cell(
-                        line.trainee().printedName(),
-                        "/training/" + line.trainee().id()),
-                Cell.of(wording.text("rubric.family." + line.family())),
-                Cell.of(line.months()),
-                Cell.of(String.format(Locale.ROOT, "%.1f", line.planned())),
-                Cell.of(line.done()),
-                Cell.of(line.unsigned()),
-                Cell.of(says(line)));
-    }
-
-    private String says(Exposure.Line line) {
-        if (line.months() < ExposurePlan.MONTHS_BEFORE) {
-            return wording.text("exposure.early");
+    @GetMapping("/cohort/exposure/cases")
+    String cases(
+            @AuthenticationPrincipal SignedIn who,
+            @RequestParam(required = false) @Nullable UUID programme,
+            @RequestParam(required = false) @Nullable UUID trainee,
+            @RequestParam(defaultValue = "") String family,
+            Model model) {
+        Optional<Family> of = Stream.of(Family.values())
+                .filter(one -> one.name().equals(family))
+                .findFirst();
+        if (trainee == null || of.isEmpty()) {
+            throw new NotFound();
         }
-        return line.behind() > 0 ? wording.text("exposure.behind", line.behind()) : wording.text("exposure.on-plan");
+        Exposure.LineCases behind = exposure.cases(who, programme, trainee, of.get());
+        UUID read = behind.programme().id();
+        events.publishEvent(new RecordSeen(who, trainee, read, new Audited.Item("case-list", trainee, null, ""), null));
+        model.addAttribute("name", behind.trainee().printedName());
+        model.addAttribute("family", words.family(behind.family()));
+        model.addAttribute("programme", behind.programme());
+        model.addAttribute("table", words.cases(behind, who.has(Role.DIRECTOR, read)));
+        return "cohort/exposure-cases";
     }
 }

@@ -40,7 +40,7 @@ class SignalPages {
                 programmes(report),
                 facts(report),
                 report.findings().trainees().stream()
-                        .map(signal -> words.line(report, signal, words.title(report, signal), true))
+                        .map(signal -> words.line(report, signal, words.titleOfTrainee(report, signal), true))
                         .sorted(Comparator.comparing(SignalPage.Line::title))
                         .toList(),
                 months(report));

@@ -51,6 +51,16 @@ class SignalWords {
                 "signals.title.of", report.name(signal.about()), wording.text("signals." + signal.kind() + ".name"));
     }
 
+    /** The same, with a word where training in this programme is over. */
+    String titleOfTrainee(SignalReport report, Signal signal) {
+        return report.training().contains(signal.about())
+                ? title(report, signal)
+                : wording.text(
+                        "signals.title.ended",
+                        report.name(signal.about()),
+                        wording.text("signals." + signal.kind() + ".name"));
+    }
+
     /** What it is about alone. */
     String title(Signal signal) {
         return wording.text("signals." + signal.kind() + ".name");

@@ -15,14 +15,17 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.scrubline.casework.Sheets;
 import org.scrubline.cohort.Exposure;
 import org.scrubline.people.ExposurePlans;
 import org.scrubline.people.PlacementEntry;
 import org.scrubline.people.Placements;
 import org.scrubline.platform.Role;
 import org.scrubline.platform.SignedIn;
+import org.scrubline.rubric.Family;
 import org.scrubline.rubric.Rubrics;
 import org.scrubline.support.History;
 import org.scrubline.support.LogIn;
@@ -58,6 +61,9 @@ class ExposurePagesTests {
 
     @Autowired
     History history;
+
+    @Autowired
+    Sheets sheets;
 
     TestOrganisation organisation;
     SignedIn director;
@@ -131,6 +137,42 @@ class ExposurePagesTests {
                 .andExpect(status().isNotFound());
     }
 
+    @Test
+    void eachCountOpensTheCasesItCounts() throws Exception {
+        twoAMonth();
+        placed(100, "100");
+        history.signed(organisation, trainee, supervisor, NOW.minus(Duration.ofDays(80)), Map.of());
+        UUID open = history.waiting(organisation, trainee, supervisor, NOW.minus(Duration.ofDays(70)));
+        String href = "/cohort/exposure/cases?programme=%s&trainee=%s&family=TRABECULECTOMY"
+                .formatted(organisation.programme().id(), trainee.personId());
+        look(director).andExpect(content().string(containsString("href=\"" + href.replace("&", "&amp;") + "\">2</a>")));
+
+        Exposure.LineCases behind = organisation.in(() ->
+                exposure.cases(director, organisation.programme().id(), trainee.personId(), Family.TRABECULECTOMY));
+        assertThat(behind.cases()).extracting(Exposure.Done::unsigned).containsExactly(1, 0);
+        UUID newest = organisation.in(() -> sheets.get(open)).caseId();
+        look(director, href)
+                .andExpect(content()
+                        .string(allOf(
+                                containsString("Fenna Hallinor: Trabeculectomy"),
+                                containsString("href=\"/cases/" + newest + "\""),
+                                containsString("whole case"),
+                                not(containsString("??")))));
+        look(organisation.join("Thaddeus Quillmere", Role.COMMITTEE_MEMBER), href)
+                .andExpect(
+                        content().string(allOf(containsString("whole case"), not(containsString("href=\"/cases/")))));
+        look(director, href.replace("TRABECULECTOMY", "NEEDLING"))
+                .andExpect(content().string(containsString("No case yet")));
+        look(director, href.replace("TRABECULECTOMY", "NO_SUCH")).andExpect(status().isNotFound());
+        look(
+                        director,
+                        href.replace(
+                                trainee.personId().toString(),
+                                director.personId().toString()))
+                .andExpect(status().isNotFound());
+        look(trainee, href).andExpect(status().isNotFound());
+    }
+
     private void twoAMonth() {
         Map<String, String> typed = new HashMap<>();
         for (int month = 1; month <= 12; month++) {
@@ -157,6 +199,10 @@ class ExposurePagesTests {
     }
 
     private ResultActions look(SignedIn who) throws Exception {
-        return mockMvc.perform(get("/cohort/exposure").with(LogIn.as(who)));
+        return look(who, "/cohort/exposure");
+    }
+
+    private ResultActions look(SignedIn who, String path) throws Exception {
+        return mockMvc.perform(get(path).with(LogIn.as(who)));
     }
 }

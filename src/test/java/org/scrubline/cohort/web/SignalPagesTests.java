@@ -24,7 +24,9 @@ import org.scrubline.support.ScrublineTest;
 import org.scrubline.support.TestOrganisations;
 import org.scrubline.support.TestOrganisations.TestOrganisation;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.MockMvc;
+import org.springframework.transaction.support.TransactionTemplate;
 
 @ScrublineTest
 class SignalPagesTests {
@@ -42,6 +44,12 @@ class SignalPagesTests {
 
     @Autowired
     private History history;
+
+    @Autowired
+    private JdbcClient jdbc;
+
+    @Autowired
+    private TransactionTemplate transaction;
 
     private TestOrganisation organisation;
     private SignedIn director;
@@ -86,6 +94,19 @@ class SignalPagesTests {
                 .contains("The 2 signed sheets behind this", "/signed/" + one.id(), "/signed/" + two.id())
                 .contains("Adjusted for case difficulty and scorer habit; raw scores stand beside it.")
                 .doesNotContain("Brisa Tekmor: ");
+    }
+
+    @Test
+    void aSignalAboutSomebodyWhoLeftSaysSo() throws Exception {
+        signed(trainees.get(0), 9);
+        signed(trainees.get(1), 9);
+        organisation.in(() -> transaction.execute(
+                status -> jdbc.sql("update programme_role set ended_at = now() where person_id = :person")
+                        .param("person", trainees.get(0).personId())
+                        .update()));
+        assertThat(page("/cohort/signals", director))
+                .contains("Fenna Hallinor (training ended): insufficient evidence")
+                .contains("Brisa Tekmor: insufficient evidence");
     }
 
     @Test
