@@ -13,7 +13,6 @@ import org.scrubline.casework.CaseAside;
 import org.scrubline.casework.CaseFile;
 import org.scrubline.casework.Cases;
 import org.scrubline.casework.Eye;
-import org.scrubline.casework.Part;
 import org.scrubline.casework.Supervision;
 import org.scrubline.casework.SurgicalCase;
 import org.scrubline.people.People;
@@ -142,7 +141,7 @@ class CaseEntryPages {
                 typed.id("secondEyeOf")
                         .map(first -> cases.open(who, first).surgicalCase().reference())
                         .orElse(null),
-                choices(who, programme));
+                choices(who, programme, planned));
     }
 
     private List<Link> otherProgrammes(SignedIn who, UUID programme, String action) {
@@ -167,7 +166,7 @@ class CaseEntryPages {
                 .orElse(null);
     }
 
-    private CaseEntryPage.Choices choices(SignedIn who, UUID programme) {
+    private CaseEntryPage.Choices choices(SignedIn who, UUID programme, boolean planned) {
         boolean trainee = who.has(Role.TRAINEE, programme);
         boolean supervisor = who.has(Role.SUPERVISOR, programme);
         List<Option> trainees = new ArrayList<>();
@@ -186,7 +185,7 @@ class CaseEntryPages {
                                 person -> !person.id().equals(who.personId()))
                         : List.of(),
                 words.choices(Supervision.class),
-                words.choices(Part.class),
+                words.parts(planned),
                 words.factors());
     }
 }

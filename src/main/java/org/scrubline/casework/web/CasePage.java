@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param factors complexity factors with their points
  * @param complexityNote whether they were set in time
  * @param remarks what became of the case: planned, abandoned, converted, other eye
+ * @param peopleTitle heading of the people, who took part or will
  * @param people trainees with the parts they claim
  * @param sheets who was asked to score, and how far it is
  * @param next what may be done about the case
@@ -22,6 +23,7 @@ record CasePage(
         List<String> factors,
         String complexityNote,
         List<String> remarks,
+        String peopleTitle,
         List<String> people,
         List<SheetLine> sheets,
         List<Link> next,

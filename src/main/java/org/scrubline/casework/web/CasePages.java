@@ -32,7 +32,10 @@ class CasePages {
                 found.factors().stream().map(words::factor).toList(),
                 words.say(found.complexitySetLate() ? "case.complexity.late" : "case.complexity.in-time"),
                 remarks(file),
-                file.trainees().stream().map(this::participant).toList(),
+                words.say(ahead(found) ? "case.people.ahead" : "case.people"),
+                file.trainees().stream()
+                        .map(trainee -> participant(trainee, ahead(found)))
+                        .toList(),
                 file.requests().stream()
                         .map(request -> sheet(who, found, request))
                         .toList(),
@@ -40,8 +43,12 @@ class CasePages {
                 file.requests().isEmpty() ? empty(file) : null);
     }
 
-    private String participant(CaseFile.Participant trainee) {
-        String part = words.say("case.participant", trainee.name(), words.say(trainee.claimedPart()));
+    private static boolean ahead(SurgicalCase found) {
+        return found.state() == CaseState.PLANNED || found.state() == CaseState.STARTED;
+    }
+
+    private String participant(CaseFile.Participant trainee, boolean ahead) {
+        String part = words.say("case.participant", trainee.name(), words.part(trainee.claimedPart(), ahead));
         return trainee.goal().isEmpty() ? part : words.say("case.participant.goal", part, trainee.goal());
     }
 

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Predicate;
+import org.scrubline.casework.Part;
 import org.scrubline.casework.SurgicalCase;
 import org.scrubline.people.People;
 import org.scrubline.people.Person;
@@ -134,6 +135,17 @@ class CaseWords {
         return people.holding(programme, role).stream()
                 .filter(wanted)
                 .map(person -> Option.of(person.id(), person.printedName()))
+                .toList();
+    }
+
+    /** A trainee's part in a case that is over, or in one still ahead. */
+    String part(Part part, boolean ahead) {
+        return ahead ? say("case.part.ahead." + part) : say(part);
+    }
+
+    List<Option> parts(boolean ahead) {
+        return Arrays.stream(Part.values())
+                .map(part -> Option.of(part.name(), part(part, ahead)))
                 .toList();
     }
 

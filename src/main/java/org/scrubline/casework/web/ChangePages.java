@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
 import org.scrubline.casework.CaseFile;
-import org.scrubline.casework.Part;
 import org.scrubline.casework.SurgicalCase;
 import org.scrubline.casework.web.ChangePage.Field;
 import org.scrubline.casework.web.ChangePage.Kind;
@@ -80,7 +79,7 @@ class ChangePages {
                                 Kind.SELECT,
                                 "trainee",
                                 words.holding(programme, Role.TRAINEE, person -> !file.hasTrainee(person.id()))),
-                        new Field(Kind.CHOICES, "claimedPart", words.choices(Part.class)),
+                        new Field(Kind.CHOICES, "claimedPart", words.parts(false)),
                         supervisors(programme));
             case HAND_ON ->
                 List.of(

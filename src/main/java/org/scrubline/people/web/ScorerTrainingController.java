@@ -2,7 +2,9 @@ package org.scrubline.people.web;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Stream;
@@ -34,6 +36,7 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 class ScorerTrainingController {
 
     static final String PATH = "/scorer-training";
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM uuuu", Locale.UK);
     private static final UUID NOBODY = new UUID(0, 0);
 
     private final Introductions introductions;
@@ -119,8 +122,8 @@ class ScorerTrainingController {
                         .map(key -> new Column(wording.text("settings.column." + key), false))
                         .toList(),
                 persons.stream()
-                        .filter(one -> days.containsKey(one.id()))
-                        .map(one -> List.of(Cell.of(one.printedName()), Cell.of(String.valueOf(days.get(one.id())))))
+                        .flatMap(one -> Stream.ofNullable(days.get(one.id()))
+                                .map(day -> List.of(Cell.of(one.printedName()), Cell.of(DAY.format(day)))))
                         .toList());
     }
 }

@@ -53,7 +53,7 @@ class ScorerTrainingPagesTests {
                                 containsString("1 of 2 supervisors have none recorded."),
                                 containsString("<li>Ansel Verrin</li>"),
                                 not(containsString("<li>Ottilie Brannock</li>")),
-                                containsString("2026-03-12"))));
+                                containsString("12 Mar 2026"))));
     }
 
     @Test
