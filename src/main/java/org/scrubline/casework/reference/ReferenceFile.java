@@ -12,6 +12,7 @@ import org.scrubline.rubric.Rubric;
  * @param closed whether nobody can score it any more
  * @param own the reader's own scores; null when there are none
  * @param scorings how many supervisors scored it
+ * @param asked how many could: the supervisors of now, and those of then who did
  * @param scores whether the reader can score it now
  * @param directs whether the reader directs the programme
  */
@@ -22,5 +23,6 @@ public record ReferenceFile(
         boolean closed,
         @Nullable ReferenceScoring own,
         int scorings,
+        int asked,
         boolean scores,
         boolean directs) {}

@@ -8,14 +8,12 @@ import org.scrubline.rubric.Rubric;
  * The reference cases of a programme, the newest first.
  *
  * @param programmes all programmes the reader supervises in or directs, by name
- * @param supervisors how many supervisors the programme has now
  * @param procedures rubrics in force, which a director can choose from
  */
 public record ReferenceList(
         Programme programme,
         List<Programme> programmes,
         List<ReferenceFile> files,
-        int supervisors,
         boolean directs,
         List<Rubric> procedures) {
 

@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scrubline.people.People;
+import org.scrubline.people.Person;
 import org.scrubline.people.Programme;
 import org.scrubline.platform.NotFound;
 import org.scrubline.platform.Role;
@@ -44,7 +45,6 @@ class ReferenceReading {
                 store.of(of.id()).stream()
                         .map(one -> file(who, of, one, scorings.getOrDefault(one.id(), List.of())))
                         .toList(),
-                people.holding(of.id(), Role.SUPERVISOR).size(),
                 who.has(Role.DIRECTOR, of.id()),
                 inForce());
     }
@@ -69,8 +69,16 @@ class ReferenceReading {
                 closed,
                 own,
                 scorings.size(),
+                asked(programme, scorings),
                 !closed && own == null && who.has(Role.SUPERVISOR, programme.id()),
                 who.has(Role.DIRECTOR, programme.id()));
+    }
+
+    private int asked(Programme programme, List<ReferenceScoring> scorings) {
+        Stream<UUID> now =
+                people.holding(programme.id(), Role.SUPERVISOR).stream().map(Person::id);
+        Stream<UUID> scored = scorings.stream().map(ReferenceScoring::scorerId);
+        return (int) Stream.concat(now, scored).distinct().count();
     }
 
     /** Oldest first. */

@@ -76,7 +76,7 @@ class ReferencePages {
     private TableView table(ReferenceList list) {
         return new TableView(
                 columns("case", "procedure", "band", "state", "scorings", "own"),
-                list.files().stream().map(file -> row(list, file)).toList());
+                list.files().stream().map(this::row).toList());
     }
 
     private List<Column> columns(String... keys) {
@@ -85,14 +85,14 @@ class ReferencePages {
                 .toList();
     }
 
-    private List<Cell> row(ReferenceList list, ReferenceFile file) {
+    private List<Cell> row(ReferenceFile file) {
         ReferenceCase reference = file.reference();
         return List.of(
                 new Cell(title(reference), href(reference)),
                 Cell.of(file.rubric().title()),
                 Cell.of(reference.band().name()),
                 Cell.of(state(file)),
-                Cell.of(words.say("reference.scorings", file.scorings(), list.supervisors())),
+                Cell.of(words.say("reference.scorings", file.scorings(), file.asked())),
                 Cell.of(words.say(file.own() == null ? "reference.own.no" : "reference.own.yes")));
     }
 

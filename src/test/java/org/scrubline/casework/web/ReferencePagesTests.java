@@ -23,9 +23,11 @@ import org.scrubline.support.LogIn;
 import org.scrubline.support.ScrublineTest;
 import org.scrubline.support.TestOrganisations;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.mock.web.MockHttpServletResponse;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
+import org.springframework.transaction.support.TransactionTemplate;
 
 /** Reference cases on the pages of those who add, score and compare them. */
 @ScrublineTest
@@ -42,6 +44,12 @@ class ReferencePagesTests {
 
     @Autowired
     TestOrganisations organisations;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    @Autowired
+    TransactionTemplate transaction;
 
     TestProgramme here;
     SignedIn director;
@@ -95,6 +103,20 @@ class ReferencePagesTests {
                 .contains(fornix().step("TF09").sentence(4))
                 .doesNotContain("<a href=\"Teaching", "??");
         assertThat(page(path, director)).contains("Close this reference case").doesNotContain("Send my scores");
+    }
+
+    @Test
+    void whoScoredAndLeftIsStillOneOfThoseAsked() throws Exception {
+        SignedIn other = here.another("Dr Hesper Vantrelle", Role.SUPERVISOR);
+        String path = added("REF-1");
+        score(path, brannock, step -> 3);
+        score(path, other, step -> 3);
+        here.organisation()
+                .in(() -> transaction.execute(
+                        status -> jdbc.sql("update programme_role set ended_at = now() where person_id = :person")
+                                .param("person", other.personId())
+                                .update()));
+        assertThat(page("/reference-cases", director)).contains("2 of 2").doesNotContain("2 of 1");
     }
 
     @Test

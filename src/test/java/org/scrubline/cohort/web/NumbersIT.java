@@ -32,6 +32,7 @@ import org.scrubline.outcome.OutcomeEntry.Baseline;
 import org.scrubline.outcome.Outcomes;
 import org.scrubline.outcome.Pressure;
 import org.scrubline.outcome.Visit;
+import org.scrubline.people.ExposurePlans;
 import org.scrubline.people.PlacementEntry;
 import org.scrubline.people.Placements;
 import org.scrubline.platform.Role;
@@ -72,6 +73,9 @@ class NumbersIT {
 
     @Autowired
     Placements placements;
+
+    @Autowired
+    ExposurePlans plans;
 
     @Autowired
     TrainingRecords training;
@@ -213,7 +217,11 @@ class NumbersIT {
         look("/training", "training");
         look("/placements?from=2026-01", "placements");
         look("/exposure-plan/TRABECULECTOMY", "plan-family");
+        organisation.in(() -> plans.plan(
+                        director, organisation.programme().id(), "TRABECULECTOMY", Map.of(ExposurePlans.field(1), "2"))
+                .orThrow());
         look("/cohort/exposure", "exposure");
+        look("/cohort/exposure/cases?family=TRABECULECTOMY&trainee=" + hallinor.personId(), "exposure-cases");
         look("/open-sheets/" + brannock.personId(), "open-sheets-of");
         context.clearCookies();
         logIn(brannock);
