@@ -80,15 +80,14 @@ class ReadSignals implements Signals {
                 .orElseThrow(NotFound::new);
         ProgrammeSettings numbers = settings.of(programme.id());
         ProgrammeRecord read = reading.read(programme.id(), numbers);
+        List<Person> training = people.holding(programme.id(), Role.TRAINEE);
         return new SignalReport(
                 programme,
                 readable,
                 read,
                 findings(programme.id(), read),
-                named(read),
-                people.holding(programme.id(), Role.TRAINEE).stream()
-                        .map(person -> person.id().toString())
-                        .collect(Collectors.toSet()),
+                named(training, read),
+                training.stream().map(person -> person.id().toString()).collect(Collectors.toSet()),
                 reading.stepNames(),
                 numbers);
     }
@@ -103,9 +102,11 @@ class ReadSignals implements Signals {
         return answer.findings;
     }
 
-    private Map<String, Person> named(ProgrammeRecord read) {
+    private Map<String, Person> named(List<Person> training, ProgrammeRecord read) {
         Map<String, Person> named = new HashMap<>();
+        training.forEach(person -> named.put(person.id().toString(), person));
         Stream.concat(read.trainees().stream(), read.scorers().stream())
+                .filter(id -> !named.containsKey(id))
                 .forEach(id -> people.person(UUID.fromString(id)).ifPresent(person -> named.put(id, person)));
         return named;
     }

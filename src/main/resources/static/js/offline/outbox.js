@@ -5,6 +5,9 @@ const LONGEST_WAIT = 15000;
 const pause = (work, milliseconds) => setTimeout(work, milliseconds);
 const nobody = { request: (name, options, work) => work(true) };
 
+// Whose turn it is with a sheet: whoever sends its taps or puts it in here anew waits for the other.
+export const turn = (sheet) => `scrubline ${sheet}`;
+
 // store: a DeviceStore or PageStore. transport: send(tap, version) and receipt(sheet), see transport.js.
 // tell({tap, state, reasons, answer, problem, elsewhere}): what became of a tap, or a problem of the whole queue; channel:
 // where other pages of this device say the same of taps in the same store.
@@ -76,7 +79,7 @@ export class Outbox {
   // Sends what waits. Only one tab sends at a time; another one's turn comes when it asks again.
   async drain(sheet) {
     clearTimeout(this.timers.get(sheet));
-    await this.locks.request(`scrubline ${sheet}`, { ifAvailable: true }, async (mine) => {
+    await this.locks.request(turn(sheet), { ifAvailable: true }, async (mine) => {
       if (!mine || this.sending) {
         this.again.add(sheet);
         return;

@@ -1,3 +1,4 @@
+import { turn } from "./outbox.js";
 import { pendingSignature } from "./sign-page.js";
 
 // What a sheet needs to be scored without a network: fetched while there is one, renewed while nothing waits.
@@ -11,20 +12,28 @@ const main = async (sheet) => {
   return page.querySelector("main").outerHTML;
 };
 
-// Fetches one sheet unless it is here already and something of it still waits.
+const busy = async (store, sheet, here) =>
+  pendingSignature(here) || (await store.taps(sheet)).some((tap) => tap.state !== "refused");
+
+const same = (one, other) => JSON.stringify([one?.base, one?.signature]) === JSON.stringify([other?.base, other?.signature]);
+
+// Fetches one sheet unless it is here already and something of it still waits. What was asked of the server before a tap
+// must not take the place of what the tap led to: the next tap would be sent as if somebody else had changed the sheet.
 export const refreshed = async (store, transport, sheet) => {
   const here = await store.package(sheet);
-  if (here && pendingSignature(here)) {
-    return;
-  }
-  if (here && (await store.taps(sheet)).some((tap) => tap.state !== "refused")) {
+  if (here && await busy(store, sheet, here)) {
     return;
   }
   const fresh = await transport.get(`/sheets/${sheet}/package`, "package");
   const html = fresh && (here?.shape === fresh.shape ? here.html : await main(sheet));
   if (html) {
     const signing = await transport.get(`/sheets/${sheet}/signing`, "signing").catch(() => null);
-    await store.keepPackage({ ...fresh, html, signing, signature: here?.signature ?? null });
+    await navigator.locks.request(turn(sheet), async () => {
+      const now = await store.package(sheet);
+      if (same(here, now) && !(now && await busy(store, sheet, now))) {
+        await store.keepPackage({ ...fresh, html, signing, signature: now?.signature ?? null });
+      }
+    });
   }
 };
 

@@ -103,6 +103,23 @@ class FailureMatrixIT {
     }
 
     @Test
+    void aSheetFetchedAnewThatComesAfterATapTakesNothingBack() {
+        Wire.Held held = wire.hold("/package");
+        long before = wire.count("/signing");
+        Page page = assessor.page();
+        page.evaluate("() => dispatchEvent(new Event('online'))");
+        held.awaitAnswer();
+        assessor.answer("TF01", "4").sees("TF01", "saved");
+        held.letGo();
+        page.waitForCondition(() -> wire.count("/signing") > before);
+        page.waitForTimeout(500);
+        assessor.answer("TF02", "3").sees("TF02", "saved");
+        assertThat(read().step("TF02")).isEqualTo(new Scored(3));
+        assertThat(assessor.answers()).containsEntry("TF01", "4").containsEntry("TF02", "3");
+        assertThat(assessor.stored("taps")).isZero();
+    }
+
+    @Test
     void withTheNetworkCutTheVerdictFollowsAndAColdStartFindsEveryTap() {
         wire.cut();
         recordTakeover();

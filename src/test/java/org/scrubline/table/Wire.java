@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 
@@ -44,6 +45,7 @@ final class Wire implements AutoCloseable {
             .build();
     private final int upstream;
     private final List<Trouble> troubles = new CopyOnWriteArrayList<>();
+    private final List<Held> holds = new CopyOnWriteArrayList<>();
     private final List<String> seen = new CopyOnWriteArrayList<>();
     private volatile boolean cut;
 
@@ -102,6 +104,42 @@ final class Wire implements AutoCloseable {
         troubles.add(new Trouble(path, fault, times));
     }
 
+    /** Carries the next request whose path ends so at once, and keeps its answer back until it is let go. */
+    Held hold(String path) {
+        Held held = new Held(new Trouble(path, Fault.ANSWER_LOST, 1), new CountDownLatch(1), new CountDownLatch(1));
+        holds.add(held);
+        return held;
+    }
+
+    /** An answer on its way that has not come yet. */
+    record Held(Trouble which, CountDownLatch made, CountDownLatch go) {
+
+        /** Returns once the server has answered. */
+        void awaitAnswer() {
+            await(made);
+        }
+
+        void letGo() {
+            go.countDown();
+        }
+
+        private void answered() {
+            made.countDown();
+            await(go);
+        }
+
+        private static void await(CountDownLatch latch) {
+            try {
+                if (!latch.await(30, TimeUnit.SECONDS)) {
+                    throw new IllegalStateException("nothing came");
+                }
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+                throw new IllegalStateException(e);
+            }
+        }
+    }
+
     /** How many requests with such a path have come so far, whatever became of them. */
     long count(String path) {
         return seen.stream().filter(one -> one.endsWith(path)).count();
@@ -125,6 +163,7 @@ final class Wire implements AutoCloseable {
                 return;
             }
             HttpResponse<byte[]> response = forward(exchange, body);
+            holds.stream().filter(held -> held.which().takes(path)).forEach(Held::answered);
             if (fault == Fault.GATEWAY_TIMEOUT) {
                 answer(exchange, 504, Map.of("Content-Type", List.of("text/html")), text("<p>Gateway timeout"));
             } else if (fault == null) {
